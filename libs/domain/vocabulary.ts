@@ -72,7 +72,13 @@ export type TrayState = (typeof trayStates)[number];
 export const recordStates = ["draft", "signed", "superseded"] as const;
 export type RecordState = (typeof recordStates)[number];
 
-export const withdrawalStates = ["received", "tracing", "segregated", "contacting", "closed"] as const;
+export const withdrawalStates = [
+  "received",
+  "tracing",
+  "segregated",
+  "contacting",
+  "closed",
+] as const;
 export type WithdrawalState = (typeof withdrawalStates)[number];
 
 export const roles = ["assistant", "dentist", "office", "owner"] as const;

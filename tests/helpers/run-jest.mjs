@@ -3,7 +3,7 @@
 import { spawn } from 'node:child_process'
 import { createRequire } from 'node:module'
 
-const jest = createRequire(import.meta.url).resolve('jest/bin/jest.js')
+const jest = createRequire(import.meta.url).resolve('jest/bin/jest')
 const child = spawn(
   process.execPath,
   ['--experimental-vm-modules', '--no-warnings', jest, ...process.argv.slice(2)],

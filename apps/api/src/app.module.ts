@@ -1,0 +1,74 @@
+import { Module, type DynamicModule } from "@nestjs/common";
+import { TypeOrmModule } from "@nestjs/typeorm";
+import type { DataSource, DataSourceOptions } from "typeorm";
+import { AuditService } from "./audit/audit.service.ts";
+import { CatalogueController } from "./catalogue/catalogue.controller.ts";
+import { CatalogueService } from "./catalogue/catalogue.service.ts";
+import { ActorGuard } from "./http/actor.guard.ts";
+import { Clock } from "./http/clock.ts";
+import { OverviewController } from "./overview/overview.controller.ts";
+import { OverviewService } from "./overview/overview.service.ts";
+import { PeopleController } from "./people/people.controller.ts";
+import { PeopleService } from "./people/people.service.ts";
+import { SessionController } from "./people/session.controller.ts";
+import { SessionService } from "./people/session.service.ts";
+import { PracticeController } from "./practice/practice.controller.ts";
+import { PracticeService } from "./practice/practice.service.ts";
+import { SetUpCode } from "./practice/set-up-code.ts";
+import { ReceivingController } from "./receiving/receiving.controller.ts";
+import { ReceivingService } from "./receiving/receiving.service.ts";
+import { RecordsController } from "./records/records.controller.ts";
+import { RecordsService } from "./records/records.service.ts";
+import { StockController } from "./stock/stock.controller.ts";
+import { StockService } from "./stock/stock.service.ts";
+import { TraysController } from "./trays/trays.controller.ts";
+import { TraysService } from "./trays/trays.service.ts";
+import { TraceService } from "./withdrawals/trace.service.ts";
+import { WithdrawalsController } from "./withdrawals/withdrawals.controller.ts";
+import { WithdrawalsService } from "./withdrawals/withdrawals.service.ts";
+
+/** The whole server in one list. */
+@Module({})
+export class AppModule {
+  static with(given: { db: DataSource; clock: Clock; setUpCode: string | null }): DynamicModule {
+    return {
+      module: AppModule,
+      imports: [
+        // The connection is made, migrated and ended by whoever starts the server.
+        TypeOrmModule.forRootAsync({
+          useFactory: () => given.db.options as DataSourceOptions,
+          dataSourceFactory: async () => given.db,
+        }),
+      ],
+      controllers: [
+        PracticeController,
+        SessionController,
+        PeopleController,
+        CatalogueController,
+        StockController,
+        ReceivingController,
+        TraysController,
+        RecordsController,
+        WithdrawalsController,
+        OverviewController,
+      ],
+      providers: [
+        { provide: Clock, useValue: given.clock },
+        { provide: SetUpCode, useValue: new SetUpCode(given.setUpCode) },
+        ActorGuard,
+        PracticeService,
+        SessionService,
+        PeopleService,
+        CatalogueService,
+        StockService,
+        ReceivingService,
+        TraysService,
+        RecordsService,
+        TraceService,
+        WithdrawalsService,
+        OverviewService,
+        AuditService,
+      ],
+    };
+  }
+}

@@ -1,0 +1,105 @@
+import { NestFactory } from "@nestjs/core";
+import { FastifyAdapter, type NestFastifyApplication } from "@nestjs/platform-fastify";
+import fastifyCompress from "@fastify/compress";
+import fastifyCookie from "@fastify/cookie";
+import fastifyHelmet from "@fastify/helmet";
+import fastifyRateLimit from "@fastify/rate-limit";
+import { HttpException } from "@nestjs/common";
+import {
+  LogController,
+  type FastifyInstance,
+  type FastifyReply,
+  type FastifyRequest,
+} from "fastify";
+import type { DataSource } from "typeorm";
+import { apiPrefix } from "#contracts/routes";
+import { AppModule } from "./app.module.ts";
+import { newId } from "./db/uuid.ts";
+import { ActorGuard } from "./http/actor.guard.ts";
+import { systemClock, type Clock } from "./http/clock.ts";
+import { addPages } from "./http/pages.ts";
+import { ProblemFilter, sendProblem } from "./http/problem.filter.ts";
+
+export interface AppParts {
+  db: DataSource;
+  clock?: Clock;
+  setUpCode?: string | null;
+  /** The built web client; null serves the API alone. */
+  webFolder?: string | null;
+  logLevel?: "silent" | "warn" | "info";
+  /** Requests a minute from one address, all together. */
+  requestsPerMinute?: number;
+}
+
+/** The server as it is served and as it is tested; the caller listens and closes. */
+export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> {
+  const adapter = new FastifyAdapter({
+    logger: {
+      level: parts.logLevel ?? "warn",
+      redact: ["req.headers.cookie", "req.headers.authorization"],
+    },
+    genReqId: () => newId(),
+    bodyLimit: 1_000_000,
+    requestTimeout: 15_000,
+    connectionTimeout: 60_000,
+    keepAliveTimeout: 65_000,
+    forceCloseConnections: true,
+    http: { headersTimeout: 10_000, connectionsCheckingInterval: 5_000, maxHeaderSize: 16_384 },
+    routerOptions: { maxParamLength: 200 },
+    // Only a request that fails is worth a line: an address can hold a chart number.
+    logController: new LogController({ disableRequestLogging: true }),
+    frameworkErrors: (error: unknown, request: FastifyRequest, reply: FastifyReply) =>
+      sendProblem(error, request, reply),
+  });
+  const module = AppModule.with({
+    db: parts.db,
+    clock: parts.clock ?? systemClock,
+    setUpCode: parts.setUpCode ?? null,
+  });
+  const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
+    logger: ["error", "warn"],
+    abortOnError: false,
+  });
+  app.setGlobalPrefix(apiPrefix);
+  app.useGlobalGuards(app.get(ActorGuard));
+  app.useGlobalFilters(new ProblemFilter());
+  const server = adapter.getInstance() as unknown as FastifyInstance;
+  await addPlugins(server, parts.requestsPerMinute ?? 3_000);
+  await addPages(server, parts.webFolder ?? null);
+  await app.init();
+  await server.ready();
+  return app;
+}
+
+async function addPlugins(server: FastifyInstance, requestsPerMinute: number): Promise<void> {
+  await server.register(fastifyCookie);
+  await server.register(fastifyHelmet, {
+    // Plain http on the practice's network must stay reachable.
+    strictTransportSecurity: false,
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'self'"],
+        imgSrc: ["'self'", "data:", "blob:"],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'self'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    crossOriginEmbedderPolicy: false,
+    referrerPolicy: { policy: "no-referrer" },
+  });
+  await server.register(fastifyCompress, { global: true, threshold: 4_096, encodings: ["gzip"] });
+  await server.register(fastifyRateLimit, {
+    max: requestsPerMinute,
+    timeWindow: "1 minute",
+    errorResponseBuilder: (_request, context) =>
+      new HttpException("too many requests", context.statusCode),
+  });
+  server.addHook("onSend", async (request, reply) => {
+    if (request.url.startsWith("/api/") && !reply.hasHeader("Cache-Control")) {
+      reply.header("Cache-Control", "no-store");
+    }
+  });
+}

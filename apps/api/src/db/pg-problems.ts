@@ -1,0 +1,112 @@
+import { Problem } from "../http/problem.ts";
+import type { ProblemCode } from "#contracts/problem-codes";
+
+/** A constraint's name is part of the design: it says which rule was broken. */
+const byConstraint: Record<string, readonly [ProblemCode, string]> = {
+  balance_not_below_zero: [
+    "not-enough-stock",
+    "There are not that many of this lot at that place any more. Count the shelf and try again.",
+  ],
+  balance_covers_containers: [
+    "not-enough-stock",
+    "What is left of this lot at that place is tracked container by container. Scan the one you mean.",
+  ],
+  container_not_there: [
+    "container-not-there",
+    "The container is no longer at that place: somebody moved it meanwhile. Scan it again.",
+  ],
+  container_opened_once: ["already-opened", "The container was opened before; its date stays."],
+  container_serial_taken: [
+    "serial-taken",
+    "A container with this serial number of this product is already registered. Compare the labels.",
+  ],
+  delivery_line_delivery_fk: ["not-found", "There is no such delivery in this practice."],
+  finding_override_by_dentist: ["not-allowed", "Only a dentist can pass a stop, in person."],
+  finding_override_once: ["already-overridden", "A dentist has already passed this finding."],
+  location_name_taken: ["name-taken", "Another place has this name. Choose another one."],
+  movement_between_places: [
+    "invalid-request",
+    "The container is already there: choose another place to move it to.",
+  ],
+  movement_container_single: ["invalid-request", "A container is moved one at a time."],
+  movement_from_fk: ["not-found", "There is no such place to move from."],
+  movement_to_fk: ["not-found", "There is no such place to move to."],
+  movement_lot_fk: ["not-found", "There is no such lot in this practice."],
+  movement_reversed_once: [
+    "movement-already-reversed",
+    "This movement is already undone. Look at the container's history.",
+  ],
+  movement_reversal_mirrors: [
+    "movement-not-reversible",
+    "A reversal cannot be undone itself: enter a new movement instead.",
+  ],
+  movement_not_before_told: [
+    "invalid-request",
+    "The movement is said to have happened in the future. Check the tablet's clock.",
+  ],
+  person_sign_in_name_taken: ["name-taken", "That sign-in name is taken. Choose another one."],
+  product_identifier_taken: [
+    "identifier-taken",
+    "That device identifier belongs to another product. Open that product instead.",
+  ],
+  product_name_taken: ["name-taken", "Another product has this name. Choose another one."],
+  product_storage_order: [
+    "invalid-request",
+    "The lower storage temperature is above the upper one. Swap them.",
+  ],
+  product_system_fk: ["not-found", "There is no such bonding system."],
+  bonding_system_name_taken: ["name-taken", "Another bonding system has this name."],
+  record_is_draft: ["record-signed", "The record is already signed. Enter an amendment instead."],
+  record_tray_version_once: ["tray-not-open", "This tray already has its record. Reload the page."],
+  step_material_once: ["already-on-tray", "That container is already noted at this step."],
+  tray_item_container_once: ["already-on-tray", "That container is already on this tray."],
+  withdrawal_reference_taken: [
+    "name-taken",
+    "A withdrawal with this reference is already entered. Open it instead.",
+  ],
+};
+
+const shardedName = /constraint "(.+?)(?:_\d{6,})?"/;
+
+interface PgError extends Error {
+  code?: string;
+  constraint?: string;
+}
+
+/** The problem a database error stands for; undefined where it is a bug or a passing fault. */
+export function problemOfPgError(error: unknown): Problem | undefined {
+  const { code, constraint, message } = error as PgError;
+  if (typeof code !== "string") return undefined;
+  const name = constraint ?? shardedName.exec(message)?.[1];
+  const known = name === undefined ? undefined : byConstraint[name];
+  if (known) return new Problem(known[0], known[1]);
+  if (code === "TB001") {
+    return new Problem("record-signed", "What is written stays. Enter a correction instead.");
+  }
+  if (code === "22P05" || code === "22021") {
+    return new Problem("invalid-request", "The text holds a character that cannot be stored.");
+  }
+  if (isUnavailable(code)) return databaseUnavailable();
+  return undefined;
+}
+
+export const databaseUnavailable = (): Problem =>
+  new Problem(
+    "database-unavailable",
+    "The database does not answer. Nothing was saved; try again in a few seconds.",
+    { retryAfterSeconds: 3 },
+  );
+
+/** Connection refused, lost or not yet ready; too many connections; disk full; shutting down. */
+export function isUnavailable(code: string): boolean {
+  return (
+    code.startsWith("08") ||
+    code.startsWith("57P") ||
+    code.startsWith("53") ||
+    ["ECONNREFUSED", "ECONNRESET", "EPIPE", "ETIMEDOUT"].includes(code)
+  );
+}
+
+/** What PostgreSQL really sends for a serialisation failure and for a deadlock. */
+export const isRetryable = (error: unknown): boolean =>
+  ["40001", "40P01"].includes((error as PgError).code ?? "");

@@ -1,0 +1,17 @@
+import { randomBytes } from "node:crypto";
+
+/** A UUID version 7 (RFC 9562, 5.7): 48 bits of milliseconds, then random. */
+export function newId(at: number = Date.now()): string {
+  const bytes = randomBytes(16);
+  bytes.writeUIntBE(at, 0, 6);
+  bytes[6] = 0x70 | (bytes[6]! & 0x0f);
+  bytes[8] = 0x80 | (bytes[8]! & 0x3f);
+  const hex = bytes.toString("hex");
+  return [
+    hex.slice(0, 8),
+    hex.slice(8, 12),
+    hex.slice(12, 16),
+    hex.slice(16, 20),
+    hex.slice(20),
+  ].join("-");
+}

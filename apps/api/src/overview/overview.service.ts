@@ -1,0 +1,44 @@
+import { Inject, Injectable } from "@nestjs/common";
+import { DataSource } from "typeorm";
+import { civilDateAt } from "#domain";
+import { inRead } from "../db/transaction.ts";
+import type { Answer, Call } from "../http/operation.ts";
+import { containerView } from "../stock/container-row.ts";
+import { listTrayHeads, loadFacts } from "../trays/tray-facts.store.ts";
+import { readTrayLines } from "../trays/tray-view.ts";
+import * as store from "./overview.store.ts";
+
+@Injectable()
+export class OverviewService {
+  constructor(@Inject(DataSource) private readonly db: DataSource) {}
+
+  getToday(call: Call<"getToday">): Promise<Answer<"getToday">> {
+    return inRead(this.db, call, async (tx) => {
+      const on = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
+      const trays = await loadFacts(tx, await listTrayHeads(tx, on));
+      const ending = await store.listEnding(tx, on);
+      const drafts = await store.listDrafts(tx);
+      const withdrawals = await store.listOpenWithdrawals(tx);
+      return {
+        on,
+        at: tx.at.toISOString(),
+        trays: await readTrayLines(tx, trays),
+        ending: ending.map(containerView),
+        drafts: drafts.map((row) => ({
+          recordId: row.id,
+          trayId: row.tray_id,
+          chartNumber: row.chart_number,
+          tooth: row.tooth,
+          startedAt: row.started_at.toISOString(),
+        })),
+        withdrawals: withdrawals.map((row) => ({
+          id: row.id,
+          reference: row.reference,
+          receivedAt: row.received_at.toISOString(),
+          here: row.here,
+        })),
+        unconfirmed: await store.listUnconfirmed(tx),
+      };
+    });
+  }
+}

@@ -1,0 +1,38 @@
+import { Controller, Inject } from "@nestjs/common";
+import { Checked, Operation, type Call } from "../http/operation.ts";
+import { RecordsService } from "./records.service.ts";
+
+@Controller()
+export class RecordsController {
+  constructor(@Inject(RecordsService) private readonly records: RecordsService) {}
+
+  @Operation("startRecord")
+  startRecord(@Checked() call: Call<"startRecord">) {
+    return this.records.startRecord(call);
+  }
+
+  @Operation("listRecords")
+  listRecords(@Checked() call: Call<"listRecords">) {
+    return this.records.listRecords(call);
+  }
+
+  @Operation("getRecord")
+  getRecord(@Checked() call: Call<"getRecord">) {
+    return this.records.getRecord(call);
+  }
+
+  @Operation("addRecordEvent")
+  addRecordEvent(@Checked() call: Call<"addRecordEvent">) {
+    return this.records.addRecordEvent(call);
+  }
+
+  @Operation("swapContainer")
+  swapContainer(@Checked() call: Call<"swapContainer">) {
+    return this.records.swapContainer(call);
+  }
+
+  @Operation("signRecord")
+  signRecord(@Checked() call: Call<"signRecord">) {
+    return this.records.signRecord(call);
+  }
+}

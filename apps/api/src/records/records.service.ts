@@ -1,0 +1,280 @@
+import { Inject, Injectable } from "@nestjs/common";
+import { DataSource } from "typeorm";
+import { assignSteps, canonicalJson, civilDateAt, type TechniqueStep } from "#domain";
+import type { CheckView } from "#contracts/findings";
+import type { RecordView } from "#contracts/records";
+import { inCommand, inRead, type Tx } from "../db/transaction.ts";
+import { newId } from "../db/uuid.ts";
+import type { Answer, Call } from "../http/operation.ts";
+import { notFound, Problem } from "../http/problem.ts";
+import { proveAgain } from "../people/proof.ts";
+import { findProductName } from "../catalogue/catalogue.store.ts";
+import { insertMovement } from "../stock/movements.store.ts";
+import { getPlaceOfKind, updateOpenedOn } from "../stock/stock.store.ts";
+import { placeScan } from "../trays/place-scan.ts";
+import { loadTray, lockTray } from "../trays/tray-facts.store.ts";
+import { checkNow } from "../trays/tray-view.ts";
+import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
+import { readRecord, recordView, type ReadRecord } from "./record-view.ts";
+import * as store from "./records.store.ts";
+
+@Injectable()
+export class RecordsService {
+  constructor(@Inject(DataSource) private readonly db: DataSource) {}
+
+  /** The tap that starts priming: nothing starts while a stop is left that no dentist has passed. */
+  startRecord(call: Call<"startRecord">): Promise<RecordView> {
+    const { trayId } = call.params;
+    return inCommand(this.db, call, async (tx) => {
+      const locked = await lockTray(tx, trayId);
+      if (!locked) throw notFound("tray");
+      const loaded = (await loadTray(tx, trayId))!;
+      const { head } = loaded;
+      if (locked.state === "cleared" || head.record_id !== null) {
+        throw new Problem("tray-not-open", "This tray already has its record, or is cleared.", {
+          recordId: head.record_id,
+        });
+      }
+      const check = await checkNow(tx, loaded);
+      refuseStops(check, null);
+      const id = newId();
+      await store.insertRecord(tx, {
+        id,
+        trayId,
+        patientId: head.patient_id,
+        tooth: head.tooth,
+        techniqueId: head.technique_id,
+        visit: head.visit,
+        verdict: check,
+      });
+      await updateTrayState(tx, trayId, "in-use");
+      tx.audit("priming-started", `record:${id}`, { tray: trayId, verdict: check.verdict });
+      return recordView(tx, await readRecord(tx, (await store.findRecord(tx, id))!));
+    });
+  }
+
+  listRecords(call: Call<"listRecords">): Promise<Answer<"listRecords">> {
+    return inRead(this.db, call, async (tx) => {
+      const rows = await store.listRecords(tx, call.query);
+      const page = rows.slice(0, call.query.limit);
+      return {
+        records: page.map((row) => ({
+          id: row.id,
+          chartNumber: row.chart_number,
+          tooth: row.tooth,
+          techniqueName: row.technique_name,
+          visit: row.visit,
+          state: row.state,
+          startedAt: row.started_at.toISOString(),
+          signedAt: row.signed_at?.toISOString() ?? null,
+          materials: row.materials,
+        })),
+        next: rows.length > page.length ? page.at(-1)!.id : null,
+      };
+    });
+  }
+
+  getRecord(call: Call<"getRecord">): Promise<RecordView> {
+    return inRead(this.db, call, async (tx) => {
+      const record = await store.findRecord(tx, call.params.recordId);
+      if (!record) throw notFound("record");
+      return recordView(tx, await readRecord(tx, record));
+    });
+  }
+
+  addRecordEvent(call: Call<"addRecordEvent">): Promise<RecordView> {
+    const { body } = call;
+    return inCommand(this.db, call, async (tx) => {
+      const read = await getDraft(tx, call.params.recordId);
+      const { id } = read.record;
+      const { kind, occurredAt, ...told } = body;
+      const { stepKey, ...facts } = { stepKey: undefined, ...told };
+      if (stepKey !== undefined) getStep(read, stepKey);
+      if (kind === "step-started") await useMaterials(tx, read, body.stepKey);
+      if (kind === "not-scanned") await noteNotScanned(tx, read, body);
+      await store.insertEvent(tx, id, { kind, stepKey, facts, occurredAt });
+      tx.audit("record-event", `record:${id}`, body);
+      return recordView(tx, await readRecord(tx, read.record));
+    });
+  }
+
+  /** A container takes over at a step, and with what it replaces at every step still to come. */
+  swapContainer(call: Call<"swapContainer">): Promise<RecordView> {
+    const { stepKey, barcodes, replaces, emptied } = call.body;
+    return inCommand(this.db, call, async (tx) => {
+      const read = await getDraft(tx, call.params.recordId);
+      const { record, tray } = read;
+      getStep(read, stepKey);
+      await lockTray(tx, tray.head.id);
+      const place = { id: tray.head.id, locationId: tray.head.location_id };
+      if (replaces !== undefined) await takeOff(tx, read, { containerId: replaces, emptied });
+      const atStep = replaces === undefined ? stepKey : null;
+      const itemId = await placeScan(tx, place, { barcodes, stepKey: atStep });
+      const fresh = await readRecord(tx, record);
+      const running = fresh.events.some(
+        (event) => event.step_key === stepKey && event.kind === "step-started",
+      );
+      if (running) await useMaterials(tx, fresh, stepKey, itemId);
+      const facts = { item: itemId, replaces: replaces ?? null, emptied };
+      await store.insertEvent(tx, record.id, { kind: "material", stepKey, facts });
+      return recordView(tx, await readRecord(tx, record));
+    });
+  }
+
+  async signRecord(call: Call<"signRecord">): Promise<RecordView> {
+    await proveAgain(this.db, call, call.body);
+    return inCommand(this.db, call, async (tx) => {
+      const read = await getDraft(tx, call.params.recordId);
+      await refuseIncomplete(tx, read);
+      const { id } = read.record;
+      const canonical = canonicalJson(await sealedContent(tx, read));
+      await store.updateSigned(tx, id, canonical);
+      const signed = (await store.findRecord(tx, id))!;
+      tx.audit("record-signed", `record:${id}`, { hash: signed.hash });
+      return recordView(tx, await readRecord(tx, signed));
+    });
+  }
+}
+
+async function getDraft(tx: Tx, id: string): Promise<ReadRecord> {
+  const record = await store.lockRecord(tx, id);
+  if (!record) throw notFound("record");
+  if (record.state === "draft") return readRecord(tx, record);
+  throw new Problem("record-signed", "The record is signed and does not change any more.");
+}
+
+function getStep({ record }: ReadRecord, key: string): TechniqueStep {
+  const step = record.steps.find((each) => each.key === key);
+  if (!step) throw notFound(`step '${key}'`);
+  return step;
+}
+
+/** Refuses while a stop is left, at one step or (null) anywhere on the tray. */
+function refuseStops(check: CheckView, stepKey: string | null): void {
+  const stops = check.findings.filter(
+    ({ level, overridden, subject }) =>
+      level === "stop" && !overridden && (stepKey === null || subject.stepKey === stepKey),
+  );
+  if (stops.length === 0) return;
+  throw new Problem(
+    "verdict-stops",
+    "The check says stop. Change what it names, or let a dentist pass it with a reason.",
+    { findings: stops },
+  );
+}
+
+/** What stands at the step is used from now on: noted with its lot, and opened by its first use. */
+async function useMaterials(
+  tx: Tx,
+  read: ReadRecord,
+  stepKey: string,
+  onlyItem?: string,
+): Promise<void> {
+  const { record, tray, materials } = read;
+  refuseStops(await checkNow(tx, tray), stepKey);
+  const { steps } = assignSteps(record.steps, tray.facts.items);
+  const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
+  const today = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
+  for (const { id, container } of atStep) {
+    if (!container || (onlyItem !== undefined && id !== onlyItem)) continue;
+    const noted = materials.some(
+      (row) => row.step_key === stepKey && row.container_id === container.id,
+    );
+    if (noted) continue;
+    if (container.openedOn === null) {
+      await updateOpenedOn(tx, container.id, today);
+      tx.audit("container-opened", `container:${container.id}`, { on: today, by: "first use" });
+    }
+    await store.insertMaterial(tx, {
+      id: newId(),
+      recordId: record.id,
+      stepKey,
+      productId: container.productId,
+      lotId: container.lotId,
+      containerId: container.id,
+      notScannedReason: null,
+      patientId: record.patient_id,
+      tooth: record.tooth,
+      usedAt: tx.at,
+    });
+    tx.audit("material-used", `record:${record.id}`, { stepKey, container: container.id });
+  }
+}
+
+async function noteNotScanned(
+  tx: Tx,
+  { record }: ReadRecord,
+  told: { stepKey: string; productId: string; reason: string; occurredAt?: string | undefined },
+): Promise<void> {
+  if (!(await findProductName(tx, told.productId))) throw notFound("product");
+  await store.insertMaterial(tx, {
+    id: newId(),
+    recordId: record.id,
+    stepKey: told.stepKey,
+    productId: told.productId,
+    lotId: null,
+    containerId: null,
+    notScannedReason: told.reason,
+    patientId: record.patient_id,
+    tooth: record.tooth,
+    usedAt: told.occurredAt ?? tx.at,
+  });
+}
+
+async function takeOff(
+  tx: Tx,
+  { tray }: ReadRecord,
+  told: { containerId: string; emptied: boolean },
+): Promise<void> {
+  const row = tray.rows.find((each) => each.id === told.containerId);
+  if (!row) {
+    throw new Problem("not-on-tray", "The container to be replaced is not on this tray.");
+  }
+  await removeTrayItem(tx, tray.head.id, row.item_id);
+  tx.audit("removed-from-tray", `tray:${tray.head.id}`, { item: row.item_id });
+  if (!told.emptied) return;
+  await insertMovement(tx, {
+    id: newId(),
+    lotId: row.lot_id,
+    containerId: told.containerId,
+    fromLocationId: row.location_id,
+    toLocationId: (await getPlaceOfKind(tx, "used")).id,
+    quantity: 1,
+    reason: "used-up",
+  });
+}
+
+async function refuseIncomplete(tx: Tx, read: ReadRecord): Promise<void> {
+  const { record, tray, events, materials } = read;
+  const check = await checkNow(tx, tray);
+  const lacking = record.steps.filter((step) => {
+    if (!step.required) return false;
+    const done = events.some(({ kind, step_key }) => kind === "step-done" && step_key === step.key);
+    const passed = check.findings.some(
+      ({ code, overridden, subject }) =>
+        code === "missing" && overridden !== null && subject.stepKey === step.key,
+    );
+    const noted = materials.some(({ step_key }) => step_key === step.key);
+    return !(done && (step.accepts.length === 0 || noted || passed));
+  });
+  if (lacking.length === 0) return;
+  const names = lacking.map(({ name }) => name).join(", ");
+  throw new Problem("record-not-complete", `Not yet done or without material: ${names}.`, {
+    steps: lacking.map(({ key }) => key),
+  });
+}
+
+/** What a signature stands for; its canonical JSON is what is hashed. */
+async function sealedContent(tx: Tx, read: ReadRecord): Promise<object> {
+  const { steps, materials, events, ...view } = await recordView(tx, read);
+  const { check: _now, signed: _none, state: _draft, ...content } = view;
+  return {
+    ...content,
+    materials,
+    events,
+    plannedSteps: steps,
+    signedBy: tx.actor.personId,
+    signedAt: tx.at.toISOString(),
+    meaning: "I did, or supervised, what this record says, with the materials it names.",
+  };
+}

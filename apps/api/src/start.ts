@@ -1,0 +1,91 @@
+import { networkInterfaces } from "node:os";
+import { mkdir, rm, writeFile } from "node:fs/promises";
+import path from "node:path";
+import { makeApp } from "./app.ts";
+import { isLoopback, type Config } from "./config.ts";
+import { poolOf } from "./db/data-source.ts";
+import { openDatabase } from "./db/open-database.ts";
+import { demoAccounts, seedDemo } from "./demo/seed-demo.ts";
+import { listenNear } from "./listen.ts";
+import { findInstallation } from "./people/people.store.ts";
+import { makeSetUpCode } from "./people/secrets.ts";
+
+export interface StartOptions {
+  config: Config;
+  /** No demonstration: the installation waits for its owner. */
+  empty: boolean;
+  webFolder: string;
+  migrationsFolder: string;
+  say: (line: string) => void;
+}
+
+export interface Running {
+  address: string;
+  stop(): Promise<void>;
+}
+
+/** From nothing to a served practice. What it says is for the person at the console. */
+export async function startServer(options: StartOptions): Promise<Running> {
+  const { config, say } = options;
+  const database = await openDatabase({
+    databaseUrl: config.databaseUrl,
+    dataFolder: config.dataFolder,
+    migrationsFolder: options.migrationsFolder,
+    serving: true,
+    log: say,
+  });
+  try {
+    const { db } = database;
+    const fresh = !(await findInstallation(poolOf(db))).founded;
+    const setUpCode = fresh && options.empty ? makeSetUpCode() : null;
+    const app = await makeApp({ db, setUpCode, webFolder: options.webFolder });
+    if (fresh && !options.empty) {
+      say("Making the demonstration: a fictional practice");
+      const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
+      await seedDemo(app, { now: new Date(), timeZone });
+    }
+    const port = await listenNear(app, config);
+    if (port !== config.port && config.port !== 0) {
+      say(`Port ${config.port} belongs to another program; using ${port} instead`);
+    }
+    const address = `http://${isLoopback(config.host) ? "localhost" : shown(config.host)}:${port}`;
+    await database.announce(address);
+    for (const note of database.notes) say(note);
+    say(`Tubule is ready at ${address}`);
+    if (setUpCode !== null) await handOut(setUpCode, { ...options, address });
+    else if ((await findInstallation(poolOf(db))).demonstration) sayAccounts(say);
+    return {
+      address,
+      stop: async () => {
+        await app.close();
+        await database.close();
+      },
+    };
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+}
+
+/** Where every address is listened on, the first one that other devices can reach. */
+function shown(host: string): string {
+  if (host !== "0.0.0.0" && host !== "::") return host.includes(":") ? `[${host}]` : host;
+  const all = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
+  return all.find(({ family, internal }) => family === "IPv4" && !internal)?.address ?? "localhost";
+}
+
+/** The one-time code, on the console and in a file that only its owner reads. */
+async function handOut(code: string, told: StartOptions & { address: string }): Promise<void> {
+  const file = path.join(told.config.dataFolder, "set-up-code");
+  await mkdir(told.config.dataFolder, { recursive: true });
+  await rm(file, { force: true });
+  await writeFile(file, `${code}\n`, { mode: 0o600 });
+  told.say(`Open ${told.address}/set-up and enter this code once: ${code}`);
+}
+
+function sayAccounts(say: (line: string) => void): void {
+  say("Sign in to the demonstration, on this machine only, as");
+  for (const { signInName, password } of demoAccounts) {
+    say(`  ${signInName.padEnd(10)} password ${password}`);
+  }
+}

@@ -1,0 +1,85 @@
+import { findProductByIdentifier } from "../catalogue/catalogue.store.ts";
+import type { Tx } from "../db/transaction.ts";
+import { newId } from "../db/uuid.ts";
+import { Problem } from "../http/problem.ts";
+import type { ContainerRow } from "../stock/container-row.ts";
+import { insertMovement } from "../stock/movements.store.ts";
+import { readScan } from "../stock/reading.ts";
+import { findContainerByCode, findContainersByLabel } from "../stock/stock.store.ts";
+import { insertTrayItem } from "./trays.store.ts";
+
+type Reading = ReturnType<typeof readScan>["reading"];
+
+/** What a scan names: a container, a product of which none was received, or nothing known. */
+interface Named {
+  reading: Reading;
+  productId: string | null;
+  container: ContainerRow | undefined;
+}
+
+async function nameScan(tx: Tx, barcodes: readonly string[], here: string): Promise<Named> {
+  const scan = readScan(tx, barcodes);
+  const { reading } = scan;
+  if (scan.type === "code") {
+    const container = await findContainerByCode(tx, scan.code);
+    if (container) return { reading, productId: container.product_id, container };
+    throw new Problem(
+      "label-unreadable",
+      `${scan.code} is the code of no container here. Scan it again, or scan the product's label.`,
+      { reading },
+    );
+  }
+  if (!reading.ok) {
+    throw new Problem(
+      "label-unreadable",
+      "The code could not be read. Scan it again; if that fails, type the container's code.",
+      { reading },
+    );
+  }
+  const product = reading.identifier && (await findProductByIdentifier(tx, reading.identifier));
+  if (!product) return { reading, productId: null, container: undefined };
+  const { product_id: productId } = product;
+  const { lot, serial } = reading;
+  const found = await findContainersByLabel(tx, { productId, lot, serial, preferLocationId: here });
+  return { reading, productId, container: found[0] };
+}
+
+/**
+ * Puts what was scanned on a tray and, where it stood on another shelf, moves it to the tray's
+ * operatory: that is where it is now. Gives the id of the tray's new item.
+ */
+export async function placeScan(
+  tx: Tx,
+  tray: { id: string; locationId: string },
+  told: { barcodes: readonly string[]; stepKey: string | null },
+): Promise<string> {
+  const { reading, productId, container } = await nameScan(tx, told.barcodes, tray.locationId);
+  const itemId = newId();
+  await insertTrayItem(tx, {
+    id: itemId,
+    trayId: tray.id,
+    containerId: container?.id ?? null,
+    productId,
+    stepKey: told.stepKey,
+    barcode: told.barcodes.join("\n"),
+    scanned: reading,
+  });
+  if (container && standsOnAnotherShelf(container, tray.locationId)) {
+    await insertMovement(tx, {
+      id: newId(),
+      lotId: container.lot_id,
+      containerId: container.id,
+      fromLocationId: container.location_id,
+      toLocationId: tray.locationId,
+      quantity: 1,
+      reason: "tray",
+    });
+  }
+  const what = { barcodes: told.barcodes, stepKey: told.stepKey, container: container?.id ?? null };
+  tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, ...what });
+  return itemId;
+}
+
+const standsOnAnotherShelf = (container: ContainerRow, here: string): boolean =>
+  container.location_id !== here &&
+  ["store", "refrigerator", "operatory"].includes(container.location_kind);

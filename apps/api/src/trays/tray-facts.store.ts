@@ -1,0 +1,272 @@
+/** Everything the check of a tray is told, in three statements that travel together. */
+import type {
+  CheckSettings,
+  Content,
+  ContainerFacts,
+  ProductFacts,
+  ProductKind,
+  Solvent,
+  Strategy,
+  Technique,
+  TrayFacts,
+  TrayItemFacts,
+  TrayState,
+} from "#domain";
+import type { Reading } from "#contracts/stock";
+import { statement, type Tx } from "../db/transaction.ts";
+import { containerColumns, containerFacts, type ContainerRow } from "../stock/container-row.ts";
+import { scannedFacts } from "../stock/reading.ts";
+
+interface ProductFactsRow {
+  product_id: string;
+  product_name: string;
+  product_kind: ProductKind;
+  solvents: Solvent[] | null;
+  strategy: Strategy | null;
+  system_id: string | null;
+  system_name: string | null;
+  contents: Content[];
+  confirmed: boolean;
+  in_use_count: number | null;
+  in_use_unit: "day" | "month" | null;
+  application_seconds: number | null;
+  air_dry_seconds: number | null;
+  cure_seconds: number | null;
+  single_use: boolean;
+}
+
+const productColumns = `p.solvents, p.strategy, p.system_id, bs.name as system_name, p.contents,
+  coalesce(p.confirmed_version = p.version, false) as confirmed, p.application_seconds,
+  p.air_dry_seconds, p.cure_seconds, p.single_use`;
+const ownProduct = `p.id as product_id, p.name as product_name, p.kind as product_kind,
+  p.in_use_count, p.in_use_unit`;
+
+function productFacts(row: ProductFactsRow): ProductFacts {
+  const { in_use_count: count, in_use_unit: unit } = row;
+  return {
+    id: row.product_id,
+    name: row.product_name,
+    kind: row.product_kind,
+    solvents: row.solvents,
+    strategy: row.strategy,
+    system: row.system_id === null ? null : { id: row.system_id, name: row.system_name ?? "" },
+    contents: row.contents,
+    confirmed: row.confirmed,
+    inUseLife: count !== null && unit !== null ? { count, unit } : null,
+    applicationSeconds: row.application_seconds,
+    airDrySeconds: row.air_dry_seconds,
+    cureSeconds: row.cure_seconds,
+    singleUse: row.single_use,
+  };
+}
+
+export interface TrayHead {
+  id: string;
+  patient_id: string;
+  chart_number: string;
+  tooth: string;
+  state: TrayState;
+  appointment_at: Date;
+  location_id: string;
+  location_name: string;
+  technique_id: string;
+  technique_key: string;
+  technique_name: string;
+  technique_version: number;
+  technique_starter: boolean;
+  visit: "sealing" | "bonding";
+  steps: Technique["steps"];
+  record_id: string | null;
+  record_state: "draft" | "signed" | "superseded" | null;
+  settings: Partial<CheckSettings>;
+}
+const headText = `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
+    t.location_id, l.name as location_name, e.id as technique_id, e.key as technique_key,
+    e.name as technique_name, e.version as technique_version, e.starter as technique_starter,
+    e.visit, e.steps, pr.settings, r.id as record_id, r.state as record_state
+  from tray t
+  join patient a on a.practice_id = t.practice_id and a.id = t.patient_id
+  join location l on l.practice_id = t.practice_id and l.id = t.location_id
+  join technique e on e.id = t.technique_id
+  join practice pr on pr.practice_id = t.practice_id
+  left join record r on r.practice_id = t.practice_id and r.tray_id = t.id and r.state <> 'superseded'
+  where t.practice_id = $1`;
+const head = statement<TrayHead>("tray-head", `${headText} and t.id = $2`);
+const lock = statement<TrayLock>(
+  "lock-tray",
+  "select state, location_id from tray where practice_id = $1 and id = $2 for update",
+);
+export type TrayLock = Pick<TrayHead, "state" | "location_id">;
+/** Holds a tray against other changes until the transaction ends. */
+export async function lockTray(tx: Tx, id: string): Promise<TrayLock | undefined> {
+  return (await tx.rows(lock, [tx.actor.practiceId, id]))[0];
+}
+// The day's bounds in the practice's zone: 23, 24 or 25 hours.
+const headsOn = statement<TrayHead>(
+  "tray-heads-on",
+  `${headText} and t.appointment_at >= $2::date::timestamp at time zone $3
+     and t.appointment_at < ($2::date + 1)::timestamp at time zone $3
+   order by t.appointment_at, t.id`,
+);
+export const listTrayHeads = (tx: Tx, on: string) =>
+  tx.rows(headsOn, [tx.actor.practiceId, on, tx.actor.timeZone]);
+
+export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | "product_kind"> &
+  Omit<ProductFactsRow, "product_id" | "product_name" | "product_kind"> & {
+    item_id: string;
+    tray_id: string;
+    step_key: string | null;
+    barcode: string;
+    scanned: Reading;
+    placed_at: Date;
+    placed_by: string;
+    id: string | null;
+    product_id: string | null;
+    product_name: string | null;
+    product_kind: ProductKind | null;
+    other_tray_id: string | null;
+    other_tray_name: string | null;
+    withdrawals: { id: string; reference: string }[];
+  };
+
+const coverage = `array(
+    select jsonb_build_object('id', wd.id, 'reference', wd.reference)
+    from withdrawal_scope ws
+    join withdrawal wd on wd.practice_id = ws.practice_id and wd.id = ws.withdrawal_id
+    where ws.practice_id = $1 and ws.product_id = p.id and ws.lot in ('', c.lot)
+      and wd.state <> 'closed' order by wd.received_at) as withdrawals`;
+const elsewhere = `lateral (
+    select ot.id, oa.chart_number || ' / ' || ot.tooth as name
+    from tray_item oi
+    join tray ot on ot.practice_id = oi.practice_id and ot.id = oi.tray_id and ot.state <> 'cleared'
+    join patient oa on oa.practice_id = ot.practice_id and oa.id = ot.patient_id
+    where oi.practice_id = $1 and oi.container_id = c.id and oi.removed_at is null
+      and oi.tray_id <> i.tray_id
+    order by ot.appointment_at limit 1) other on true`;
+const containerOnly = containerColumns
+  .split(",")
+  .filter((column) => !/product_|in_use/.test(column))
+  .join(",");
+
+const items = statement<ItemRow>(
+  "tray-items",
+  `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
+          e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
+          other.id as other_tray_id, other.name as other_tray_name, ${coverage}
+   from tray_item i
+   join person e on e.id = i.placed_by
+   left join container_now c on c.practice_id = i.practice_id and c.id = i.container_id
+   left join product p on p.id = i.product_id
+   left join bonding_system bs on bs.id = p.system_id
+   left join ${elsewhere}
+   where i.practice_id = $1 and i.tray_id = any($2) and i.removed_at is null
+   order by i.placed_at, i.id`,
+);
+
+type ShelfRow = ContainerRow & ProductFactsRow;
+// The three best of each product: what ends first, open before sealed. A tray needs no more.
+const shelf = statement<ShelfRow>(
+  "tray-shelf",
+  `select * from (
+     select ${containerColumns}, ${productColumns},
+            row_number() over (partition by c.product_id
+              order by c.ends_on nulls last, c.opened_on is null, c.location_id <> $3, c.code) as place
+     from container_now c
+     join product p on p.id = c.product_id
+     left join bonding_system bs on bs.id = p.system_id
+     where c.practice_id = $1 and not c.outside and c.location_kind <> 'quarantine'
+       and c.product_kind = any($2) and (c.ends_on is null or c.ends_on >= $4)
+       and not exists (select 1 from tray_item i
+         join tray t on t.practice_id = i.practice_id and t.id = i.tray_id and t.state <> 'cleared'
+         where i.practice_id = $1 and i.container_id = c.id and i.removed_at is null)
+       and not exists (select 1 from withdrawal_scope ws
+         join withdrawal wd on wd.practice_id = ws.practice_id and wd.id = ws.withdrawal_id
+         where ws.practice_id = $1 and ws.product_id = c.product_id and ws.lot in ('', c.lot)
+           and wd.state <> 'closed')
+   ) ranked where place <= 3`,
+);
+
+/** Where the practice has set nothing: common practice, no source; to be confirmed locally. */
+const defaultSettings: CheckSettings = {
+  shortDatedDays: 30,
+  airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
+  raised: [],
+};
+
+const settingsOf = (told: Partial<CheckSettings>): CheckSettings => ({
+  ...defaultSettings,
+  ...told,
+});
+
+const techniqueOf = (row: TrayHead): Technique => ({
+  id: row.technique_id,
+  name: row.technique_name,
+  version: row.technique_version,
+  visit: row.visit,
+  steps: row.steps,
+});
+
+function itemFacts(row: ItemRow): TrayItemFacts {
+  return {
+    id: row.item_id,
+    stepKey: row.step_key,
+    scanned: scannedFacts(row.scanned),
+    product: row.product_id === null ? null : productFacts(row as ProductFactsRow),
+    container: containerOf(row),
+    onOtherTray:
+      row.other_tray_id === null
+        ? null
+        : { id: row.other_tray_id, name: row.other_tray_name ?? "" },
+    withdrawals: row.withdrawals,
+  };
+}
+const containerOf = (row: ItemRow): ContainerFacts | null =>
+  row.id === null ? null : containerFacts(row as ItemRow & ContainerRow);
+
+export interface LoadedTray {
+  head: TrayHead;
+  rows: ItemRow[];
+  facts: TrayFacts;
+}
+
+/** A tray with all its facts; undefined where there is none. */
+export async function loadTray(tx: Tx, trayId: string): Promise<LoadedTray | undefined> {
+  const [found] = await tx.rows(head, [tx.actor.practiceId, trayId]);
+  return found && (await loadFacts(tx, [found]))[0];
+}
+
+/** The facts of several trays at once: three statements however many there are. */
+export async function loadFacts(tx: Tx, heads: readonly TrayHead[]): Promise<LoadedTray[]> {
+  if (heads.length === 0) return [];
+  const kinds = heads.flatMap((one) => one.steps.flatMap((step) => step.accepts));
+  const here = heads[0]!.location_id;
+  const since = new Date(tx.at.getTime() - 2 * 86_400_000).toISOString().slice(0, 10);
+  const [rows, shelved] = await Promise.all([
+    tx.rows(items, [tx.actor.practiceId, heads.map(({ id }) => id)]),
+    tx.rows(shelf, [tx.actor.practiceId, [...new Set(kinds)], here, since]),
+  ]);
+  const onShelf = shelved.map((row) => ({
+    container: containerFacts(row),
+    product: productFacts(row),
+  }));
+  return heads.map((one) => {
+    const own = rows.filter((row) => row.tray_id === one.id);
+    return { head: one, rows: own, facts: factsOf(tx, one, { rows: own, shelf: onShelf }) };
+  });
+}
+
+function factsOf(
+  tx: Tx,
+  one: TrayHead,
+  read: { rows: readonly ItemRow[]; shelf: TrayFacts["shelf"] },
+): TrayFacts {
+  return {
+    timeZone: tx.actor.timeZone,
+    settings: settingsOf(one.settings),
+    technique: techniqueOf(one),
+    appointmentAt: one.appointment_at.toISOString(),
+    place: { id: one.location_id, name: one.location_name, kind: "operatory" },
+    items: read.rows.map(itemFacts),
+    shelf: read.shelf,
+  };
+}

@@ -1,0 +1,43 @@
+import { Controller, Inject } from "@nestjs/common";
+import { Checked, Operation, type Call } from "../http/operation.ts";
+import { TraysService } from "./trays.service.ts";
+
+@Controller()
+export class TraysController {
+  constructor(@Inject(TraysService) private readonly trays: TraysService) {}
+
+  @Operation("listTrays")
+  listTrays(@Checked() call: Call<"listTrays">) {
+    return this.trays.listTrays(call);
+  }
+
+  @Operation("planTray")
+  planTray(@Checked() call: Call<"planTray">) {
+    return this.trays.planTray(call);
+  }
+
+  @Operation("getTray")
+  getTray(@Checked() call: Call<"getTray">) {
+    return this.trays.getTray(call);
+  }
+
+  @Operation("scanIntoTray")
+  scanIntoTray(@Checked() call: Call<"scanIntoTray">) {
+    return this.trays.scanIntoTray(call);
+  }
+
+  @Operation("removeFromTray")
+  removeFromTray(@Checked() call: Call<"removeFromTray">) {
+    return this.trays.removeFromTray(call);
+  }
+
+  @Operation("clearTray")
+  clearTray(@Checked() call: Call<"clearTray">) {
+    return this.trays.clearTray(call);
+  }
+
+  @Operation("overrideFinding")
+  overrideFinding(@Checked() call: Call<"overrideFinding">) {
+    return this.trays.overrideFinding(call);
+  }
+}

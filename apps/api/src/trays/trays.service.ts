@@ -1,0 +1,158 @@
+import { Inject, Injectable } from "@nestjs/common";
+import { DataSource } from "typeorm";
+import { assignSteps, checkTray, civilDateAt } from "#domain";
+import type { TrayView } from "#contracts/trays";
+import { findTechnique } from "../catalogue/catalogue.store.ts";
+import { inCommand, inRead, type Tx } from "../db/transaction.ts";
+import { newId } from "../db/uuid.ts";
+import type { Answer, Call } from "../http/operation.ts";
+import { notFound, Problem } from "../http/problem.ts";
+import { insertMovement } from "../stock/movements.store.ts";
+import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
+import { placeScan } from "./place-scan.ts";
+import * as facts from "./tray-facts.store.ts";
+import { checkNow, itemView, readTrayLines, readTrayView, subjectOf } from "./tray-view.ts";
+import * as store from "./trays.store.ts";
+
+@Injectable()
+export class TraysService {
+  constructor(@Inject(DataSource) private readonly db: DataSource) {}
+
+  listTrays(call: Call<"listTrays">): Promise<Answer<"listTrays">> {
+    return inRead(this.db, call, async (tx) => {
+      const on = call.query.on ?? civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
+      const heads = await facts.listTrayHeads(tx, on);
+      return { trays: await readTrayLines(tx, await facts.loadFacts(tx, heads)) };
+    });
+  }
+
+  planTray(call: Call<"planTray">): Promise<TrayView> {
+    const { chartNumber, ...plan } = call.body;
+    return inCommand(this.db, call, async (tx) => {
+      const place = await findLocation(tx, plan.locationId);
+      if (place?.kind !== "operatory") throw notFound("operatory");
+      const technique = await findTechnique(tx, plan.techniqueId);
+      if (!technique || technique.retired) throw notFound("technique");
+      const id = newId();
+      const patientId = await store.patientForChart(tx, chartNumber, newId());
+      await store.insertTray(tx, { ...plan, id, patientId });
+      tx.audit("tray-planned", `tray:${id}`, { ...plan, patientId });
+      return getTray(tx, id);
+    });
+  }
+
+  getTray(call: Call<"getTray">): Promise<TrayView> {
+    return inRead(this.db, call, (tx) => getTray(tx, call.params.trayId));
+  }
+
+  scanIntoTray(call: Call<"scanIntoTray">): Promise<Answer<"scanIntoTray">> {
+    const id = call.params.trayId;
+    const { barcodes, stepKey = null } = call.body;
+    return inCommand(this.db, call, async (tx) => {
+      const tray = await getOpenTray(tx, id);
+      const itemId = await placeScan(
+        tx,
+        { id, locationId: tray.location_id },
+        { barcodes, stepKey },
+      );
+      if (tray.state === "planned") await store.updateTrayState(tx, id, "setting");
+      const loaded = (await facts.loadTray(tx, id))!;
+      const row = loaded.rows.find((each) => each.item_id === itemId)!;
+      const assignment = assignSteps(loaded.facts.technique.steps, loaded.facts.items);
+      return { item: itemView(row, assignment), check: await checkNow(tx, loaded) };
+    });
+  }
+
+  removeFromTray(call: Call<"removeFromTray">): Promise<TrayView> {
+    const { trayId, itemId } = call.params;
+    return inCommand(this.db, call, async (tx) => {
+      await getOpenTray(tx, trayId);
+      if (!(await store.removeTrayItem(tx, trayId, itemId))) throw notFound("item on this tray");
+      tx.audit("removed-from-tray", `tray:${trayId}`, { item: itemId });
+      return getTray(tx, trayId);
+    });
+  }
+
+  /** Ends a tray: what ran empty is booked as used up, the rest is free for the next one. */
+  clearTray(call: Call<"clearTray">): Promise<TrayView> {
+    const id = call.params.trayId;
+    return inCommand(this.db, call, async (tx) => {
+      const { state } = await getLockedTray(tx, id);
+      if (state === "cleared") throw cleared();
+      const { head, rows } = (await facts.loadTray(tx, id))!;
+      if (head.record_state === "draft") {
+        throw new Problem(
+          "record-not-complete",
+          "The record of this tray is not signed yet. Sign it first, then clear the tray.",
+          { recordId: head.record_id },
+        );
+      }
+      const used = await getPlaceOfKind(tx, "used");
+      for (const containerId of new Set(call.body.usedUp)) {
+        const row = rows.find((each) => each.id === containerId);
+        if (!row) {
+          throw new Problem("not-on-tray", "One of the empty containers is not on this tray.");
+        }
+        await insertMovement(tx, {
+          id: newId(),
+          lotId: row.lot_id,
+          containerId,
+          fromLocationId: row.location_id,
+          toLocationId: used.id,
+          quantity: 1,
+          reason: "used-up",
+        });
+      }
+      await store.updateTrayState(tx, id, "cleared");
+      tx.audit("tray-cleared", `tray:${id}`, call.body);
+      return getTray(tx, id);
+    });
+  }
+
+  overrideFinding(call: Call<"overrideFinding">): Promise<TrayView> {
+    const { trayId } = call.params;
+    const { code, subject, reason } = call.body;
+    return inCommand(this.db, call, async (tx) => {
+      const { state } = await getLockedTray(tx, trayId);
+      if (state === "cleared") throw cleared();
+      const loaded = (await facts.loadTray(tx, trayId))!;
+      const { findings } = checkTray(loaded.facts, tx.at.toISOString());
+      const finding = findings.find((each) => each.code === code && subjectOf(each) === subject);
+      if (finding?.level !== "stop") {
+        throw new Problem(
+          "not-overridable",
+          "The check has no such stop now. Reload the tray and look again.",
+        );
+      }
+      await store.insertOverride(tx, { id: newId(), trayId, subject, finding, reason });
+      tx.audit("stop-passed", `tray:${trayId}`, { code, subject, reason });
+      return getTray(tx, trayId);
+    });
+  }
+}
+
+async function getTray(tx: Tx, id: string): Promise<TrayView> {
+  const loaded = await facts.loadTray(tx, id);
+  if (!loaded) throw notFound("tray");
+  return readTrayView(tx, loaded);
+}
+
+async function getLockedTray(tx: Tx, id: string): Promise<facts.TrayLock> {
+  const tray = await facts.lockTray(tx, id);
+  if (!tray) throw notFound("tray");
+  return tray;
+}
+
+/** Before priming anything may change; once the record runs, a bottle is changed by a swap. */
+async function getOpenTray(tx: Tx, id: string): Promise<facts.TrayLock> {
+  const tray = await getLockedTray(tx, id);
+  if (tray.state === "cleared") throw cleared();
+  if (tray.state !== "in-use") return tray;
+  throw new Problem(
+    "tray-not-open",
+    "Priming has started, so the tray is fixed. Use 'swap' at the step to change a container.",
+  );
+}
+
+const cleared = () =>
+  new Problem("tray-not-open", "This tray is cleared. Plan a new one for the next visit.");

@@ -1,0 +1,111 @@
+import type { Finding } from "#domain";
+import type { Reading } from "#contracts/stock";
+import { statement, type Tx } from "../db/transaction.ts";
+
+const patient = statement<{ id: string }>(
+  "patient-for-chart",
+  `insert into patient (practice_id, id, chart_number, created_at) values ($1, $2, $3, $4)
+   on conflict on constraint patient_chart_number_taken do nothing`,
+);
+const patientFound = statement<{ id: string }>(
+  "find-patient",
+  "select id from patient where practice_id = $1 and chart_number = $2",
+);
+/** The patient of a chart number; a new one where it is seen for the first time. */
+export async function patientForChart(tx: Tx, chartNumber: string, newId: string): Promise<string> {
+  const { practiceId } = tx.actor;
+  await tx.rows(patient, [practiceId, newId, chartNumber, tx.at]);
+  return (await tx.rows(patientFound, [practiceId, chartNumber]))[0]!.id;
+}
+
+const tray = statement(
+  "insert-tray",
+  `insert into tray (practice_id, id, patient_id, tooth, technique_id, location_id, appointment_at,
+                     state, created_by, created_at)
+   values ($1, $2, $3, $4, $5, $6, $7, 'planned', $8, $9)`,
+);
+export const insertTray = (
+  tx: Tx,
+  one: {
+    id: string;
+    patientId: string;
+    tooth: string;
+    techniqueId: string;
+    locationId: string;
+    appointmentAt: string;
+  },
+) => {
+  const place = [one.tooth, one.techniqueId, one.locationId, one.appointmentAt];
+  const { practiceId, personId } = tx.actor;
+  return tx.rows(tray, [practiceId, one.id, one.patientId, ...place, personId, tx.at]);
+};
+
+const state = statement(
+  "set-tray-state",
+  "update tray set state = $3 where practice_id = $1 and id = $2 and state <> $3",
+);
+export const updateTrayState = (tx: Tx, id: string, next: string) =>
+  tx.rows(state, [tx.actor.practiceId, id, next]);
+
+const item = statement(
+  "insert-tray-item",
+  `insert into tray_item (practice_id, id, tray_id, container_id, product_id, step_key, barcode,
+                          scanned, placed_by, placed_at)
+   values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)`,
+);
+export interface NewTrayItem {
+  id: string;
+  trayId: string;
+  containerId: string | null;
+  productId: string | null;
+  stepKey: string | null;
+  barcode: string;
+  scanned: Reading;
+}
+export const insertTrayItem = (tx: Tx, one: NewTrayItem) => {
+  const what = [one.id, one.trayId, one.containerId, one.productId, one.stepKey, one.barcode];
+  const { practiceId, personId } = tx.actor;
+  return tx.rows(item, [practiceId, ...what, JSON.stringify(one.scanned), personId, tx.at]);
+};
+
+const removal = statement<{ id: string }>(
+  "remove-tray-item",
+  `update tray_item set removed_by = $4, removed_at = $5
+   where practice_id = $1 and tray_id = $2 and id = $3 and removed_at is null returning id`,
+);
+/** False where it is not, or no longer, on the tray. */
+export async function removeTrayItem(tx: Tx, trayId: string, itemId: string): Promise<boolean> {
+  const { practiceId, personId } = tx.actor;
+  return (await tx.rows(removal, [practiceId, trayId, itemId, personId, tx.at])).length === 1;
+}
+
+export interface OverrideRow {
+  tray_id: string;
+  code: string;
+  subject: string;
+  reason: string;
+  person: string;
+  at: Date;
+}
+const overrides = statement<OverrideRow>(
+  "list-overrides",
+  `select o.tray_id, o.code, o.subject, o.reason, p.display_name as person, o.at
+   from finding_override o join person p on p.id = o.person_id
+   where o.practice_id = $1 and o.tray_id = any($2)`,
+);
+export const listOverrides = (tx: Tx, trayIds: readonly string[]) =>
+  tx.rows(overrides, [tx.actor.practiceId, trayIds]);
+
+const override = statement(
+  "insert-override",
+  `insert into finding_override (practice_id, id, tray_id, code, subject, finding, reason, person_id, at)
+   values ($1, $2, $3, $4, $5, $6, $7, $8, $9)`,
+);
+export const insertOverride = (
+  tx: Tx,
+  one: { id: string; trayId: string; subject: string; finding: Finding; reason: string },
+) => {
+  const { practiceId, personId } = tx.actor;
+  const what = [one.finding.code, one.subject, JSON.stringify(one.finding), one.reason];
+  return tx.rows(override, [practiceId, one.id, one.trayId, ...what, personId, tx.at]);
+};

@@ -1,0 +1,141 @@
+import { readLabel, type LabelResult, type ReadOptions } from "#labels";
+
+/** What the command line gives for every label that does not bring its own options. */
+export type LabelLineOptions = { today: string; associations: "enforce" | "defer" };
+
+/** How many labels were read, and how many of these were refused. */
+export type LabelLineCounts = { read: number; refused: number };
+
+type LabelRequest = { input: string | readonly string[]; options: ReadOptions };
+
+/** Far above any label, so that a line cut here is refused, and a stream without lines is bounded. */
+const MAX_LINE_LENGTH = 1 << 20;
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
+/**
+ * Cuts a stream into lines at line feeds alone: a raw label may contain any other control
+ * character, and Unicode line separators are data. A carriage return before the line feed belongs
+ * to it. A last line without a line feed counts; nothing after the last line feed does not. A line
+ * longer than a million characters is cut there.
+ */
+export async function* splitLines(
+  chunks: AsyncIterable<string | Uint8Array>,
+): AsyncGenerator<string> {
+  const decoder = new TextDecoder("utf-8");
+  const line = new LineUnderway();
+  for await (const chunk of chunks) {
+    const text = typeof chunk === "string" ? chunk : decoder.decode(chunk, { stream: true });
+    let from = 0;
+    for (let at = text.indexOf("\n"); at !== -1; at = text.indexOf("\n", from)) {
+      line.append(text.slice(from, at));
+      yield line.take();
+      from = at + 1;
+    }
+    line.append(text.slice(from));
+  }
+  line.append(decoder.decode());
+  if (line.hasText) yield line.take();
+}
+
+/** The pieces of a line of which more may come. */
+class LineUnderway {
+  #pieces: string[] = [];
+  #length = 0;
+
+  get hasText(): boolean {
+    return this.#length > 0;
+  }
+
+  append(piece: string): void {
+    if (piece === "" || this.#length > MAX_LINE_LENGTH) return;
+    this.#pieces.push(piece.slice(0, MAX_LINE_LENGTH + 1 - this.#length));
+    this.#length += piece.length;
+  }
+
+  take(): string {
+    const text = this.#pieces.join("");
+    this.#pieces = [];
+    this.#length = 0;
+    return text.endsWith("\r") ? text.slice(0, -1) : text;
+  }
+}
+
+/**
+ * Reads one label from each line and writes one line of JSON for each: what the label says, or the
+ * kind of error and its span. A line is a JSON text (so that control characters can be escaped), a
+ * JSON array of the texts of several scans of one label, a JSON object `{ input, options }` whose
+ * options go before those of the command, or else the label itself, of which nothing is trimmed. A
+ * line that looks like JSON but is none of these is the label itself.
+ */
+export async function readLabelLines(
+  lines: AsyncIterable<string>,
+  options: LabelLineOptions,
+  write: (line: string) => void,
+): Promise<LabelLineCounts> {
+  const counts = { read: 0, refused: 0 };
+  for await (const line of lines) {
+    const request = requestOf(line, options);
+    const result = readLabel(request.input, request.options);
+    counts.read += 1;
+    if (!result.ok) counts.refused += 1;
+    write(JSON.stringify(answerOf(result)));
+  }
+  return counts;
+}
+
+/**
+ * What is written for a label. Elements appear where the scheme has elements, and warnings by name
+ * alone, each once.
+ */
+function answerOf(result: LabelResult): object {
+  if (!result.ok) return { ok: false, error: result.error };
+  const { scheme, elements, fields } = result;
+  const warnings = [...new Set(result.warnings.map(({ kind }) => kind))];
+  const hasElements = scheme === "gs1" || scheme === "gs1-digital-link";
+  return hasElements
+    ? { ok: true, scheme, elements, fields, warnings }
+    : { ok: true, scheme, fields, warnings };
+}
+
+function requestOf(line: string, options: LabelLineOptions): LabelRequest {
+  const asIs: LabelRequest = { input: line, options };
+  if (!/^["[{]/.test(line)) return asIs;
+  let value: unknown;
+  try {
+    value = JSON.parse(line);
+  } catch {
+    return asIs;
+  }
+  if (isInput(value)) return { input: value, options };
+  if (!isRecord(value) || !isInput(value["input"])) return asIs;
+  const own = optionsOf(value["options"] ?? {}, options);
+  return own === undefined ? asIs : { input: value["input"], options: own };
+}
+
+/** The options of one line over those of the command, or undefined when one of them is malformed. */
+function optionsOf(given: unknown, options: LabelLineOptions): ReadOptions | undefined {
+  if (!isRecord(given)) return undefined;
+  const {
+    reference_date: today = options.today,
+    associations = options.associations,
+    gs_tokens: gsTokens = [],
+    permit_zero_suppressed_gtin: permitZeroSuppressedGtin = false,
+  } = given;
+  if (typeof today !== "string" || !DAY.test(today)) return undefined;
+  if (associations !== "enforce" && associations !== "defer") return undefined;
+  if (!isTexts(gsTokens) || typeof permitZeroSuppressedGtin !== "boolean") return undefined;
+  return { today, associations, gsTokens, permitZeroSuppressedGtin };
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function isTexts(value: unknown): value is string[] {
+  return Array.isArray(value) && value.every((item) => typeof item === "string");
+}
+
+function isInput(value: unknown): value is string | string[] {
+  return typeof value === "string" || isTexts(value);
+}

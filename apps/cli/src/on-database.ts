@@ -1,0 +1,60 @@
+import path from "node:path";
+import pg from "pg";
+import { readConfig } from "../../api/src/config.ts";
+import { openDatabase, type OpenDatabase } from "../../api/src/db/open-database.ts";
+import type { Actor } from "../../api/src/http/actor.ts";
+import { actorOf, nobody } from "../../api/src/people/begin-session.ts";
+
+export const root = process.env["TUBULE_ROOT"] ?? process.cwd();
+export const migrationsFolder = path.join(root, "migrations");
+
+/** Does some work on the database that the server uses, running or not, and leaves it as it was. */
+export async function onDatabase<T>(work: (database: OpenDatabase) => Promise<T>): Promise<T> {
+  const { databaseUrl, dataFolder } = readConfig(process.env);
+  const log = () => undefined;
+  const given = { databaseUrl, dataFolder, migrationsFolder, serving: false, log };
+  const database = await openDatabase(given);
+  try {
+    return await work(database);
+  } finally {
+    await database.close();
+  }
+}
+
+export interface PracticeFound {
+  id: string;
+  name: string;
+  actor: Actor;
+}
+
+/** Every practice of the database, each with an actor that may read it. */
+export async function listPractices(ownerUrl: string): Promise<PracticeFound[]> {
+  const client = new pg.Client({ connectionString: ownerUrl });
+  await client.connect();
+  try {
+    const { rows } = await client.query<{
+      practice_id: string;
+      organisation_id: string;
+      name: string;
+      time_zone: string;
+    }>(
+      `select practice_id, organisation_id, name, time_zone from practice
+       order by created_at, practice_id`,
+    );
+    return rows.map((row) => ({
+      id: row.practice_id,
+      name: row.name,
+      actor: {
+        ...actorOf({
+          practiceId: row.practice_id,
+          organisationId: row.organisation_id,
+          personId: nobody,
+          deviceId: null,
+        }),
+        timeZone: row.time_zone,
+      },
+    }));
+  } finally {
+    await client.end();
+  }
+}

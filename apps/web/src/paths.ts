@@ -1,0 +1,64 @@
+/** Every link of the web client is built here. */
+
+function withQuery(path: string, query: Record<string, string | undefined>): string {
+  const search = new URLSearchParams();
+  for (const [name, value] of Object.entries(query)) {
+    if (value !== undefined && value !== "") search.set(name, value);
+  }
+  const text = search.toString();
+  return text === "" ? path : `${path}?${text}`;
+}
+
+/** The patterns that `routes.tsx` matches; the functions below fill them. */
+export const patterns = {
+  today: "/",
+  trays: "/trays",
+  planTray: "/trays/plan",
+  tray: "/trays/:trayId",
+  chairside: "/trays/:trayId/chairside",
+  receive: "/receive",
+  delivery: "/receive/:deliveryId",
+  shelf: "/shelf",
+  container: "/shelf/:containerId",
+  records: "/records",
+  record: "/records/:recordId",
+  withdrawals: "/withdrawals",
+  withdrawal: "/withdrawals/:withdrawalId",
+  catalogue: "/catalogue",
+  product: "/catalogue/:productId",
+  practice: "/practice",
+  practicePart: "/practice/:part",
+  signIn: "/sign-in",
+  setUp: "/set-up",
+} as const;
+
+export const paths = {
+  today: () => patterns.today,
+  trays: (filter: { on?: string; chart?: string } = {}) => withQuery(patterns.trays, filter),
+  planTray: (filled: { on?: string; chart?: string } = {}) => withQuery(patterns.planTray, filled),
+  tray: (trayId: string) => `/trays/${trayId}`,
+  chairside: (trayId: string) => `/trays/${trayId}/chairside`,
+  receive: () => patterns.receive,
+  delivery: (deliveryId: string) => `/receive/${deliveryId}`,
+  shelf: (filter: { location?: string; product?: string; lot?: string } = {}) =>
+    withQuery(patterns.shelf, filter),
+  container: (containerId: string) => `/shelf/${containerId}`,
+  records: (filter: { chart?: string; tooth?: string; lot?: string; on?: string } = {}) =>
+    withQuery(patterns.records, filter),
+  record: (recordId: string) => `/records/${recordId}`,
+  withdrawals: (trace: { lot?: string; container?: string; identifier?: string } = {}) =>
+    withQuery(patterns.withdrawals, trace),
+  withdrawal: (withdrawalId: string) => `/withdrawals/${withdrawalId}`,
+  catalogue: (filter: { kind?: string; q?: string } = {}) => withQuery(patterns.catalogue, filter),
+  product: (productId: string) => `/catalogue/${productId}`,
+  practice: () => patterns.practice,
+  practicePart: (part: string) => `/practice/${part}`,
+  signIn: (next?: string) => withQuery(patterns.signIn, { next }),
+  setUp: () => patterns.setUp,
+};
+
+/** Where to go after signing in: only to a page of our own, never to another address. */
+export function readNext(search: string): string {
+  const next = new URLSearchParams(search).get("next") ?? "";
+  return /^\/(?![/\\])/.test(next) ? next : patterns.today;
+}

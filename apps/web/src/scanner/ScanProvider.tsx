@@ -1,0 +1,142 @@
+import {
+  createContext,
+  useCallback,
+  useContext,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+  type ReactNode,
+} from "react";
+import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import { useAnnounce } from "../ui/Announcer.tsx";
+import { NotRead } from "./NotRead.tsx";
+import { readScanned, wantsOtherSymbol, type Scan } from "./scan.ts";
+import { playSound } from "./sounds.ts";
+import { useScanner } from "./useScanner.ts";
+import { WhatIsThis } from "./WhatIsThis.tsx";
+
+interface ScanTarget {
+  label: string;
+  take: (scan: Scan) => void;
+}
+
+interface Scanning {
+  /** What a scan is about now, or `null` where nothing on the page takes one. */
+  targetLabel: string | null;
+  /** A code typed or pasted, read as a scan would be. */
+  enter: (raw: string) => void;
+  addTarget: (target: ScanTarget) => () => void;
+}
+
+const ScanContext = createContext<Scanning | null>(null);
+const halfWaitsMs = 20_000;
+
+/** Hears every scan, wherever the focus is, and brings it to what the page is about. */
+export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
+  const targets = useRef<ScanTarget[]>([]);
+  const [targetLabel, setTargetLabel] = useState<string | null>(null);
+  const [shown, setShown] = useState<Scan | null>(null);
+  const readRaw = useReadRaw(
+    useCallback((scan) => {
+      const target = targets.current.at(-1);
+      const readable = scan.reading.kind !== "unreadable";
+      setShown(target !== undefined && readable ? null : scan);
+      if (!readable) playSound("look");
+      else if (target === undefined) playSound("taken");
+      else target.take(scan);
+    }, []),
+  );
+  useListening(readRaw);
+  const addTarget = useCallback((target: ScanTarget) => {
+    targets.current.push(target);
+    setTargetLabel(target.label);
+    return () => {
+      targets.current = targets.current.filter((one) => one !== target);
+      setTargetLabel(targets.current.at(-1)?.label ?? null);
+    };
+  }, []);
+  const enter = useCallback((raw: string) => readRaw(raw, true), [readRaw]);
+  const value = useMemo(() => ({ targetLabel, enter, addTarget }), [targetLabel, enter, addTarget]);
+  const key = shown?.barcodes.join("\n");
+  return (
+    <ScanContext value={value}>
+      {children}
+      {shown === null ? null : shown.reading.kind === "unreadable" ? (
+        <NotRead key={key} scan={shown} onClose={() => setShown(null)} />
+      ) : (
+        <WhatIsThis key={key} scan={shown} onClose={() => setShown(null)} />
+      )}
+    </ScanContext>
+  );
+}
+
+function useListening(readRaw: (raw: string, byHand: boolean) => void): void {
+  const t = useTexts();
+  const announce = useAnnounce();
+  useScanner({
+    onScan: (raw) => readRaw(raw, false),
+    onEndless: () => {
+      playSound("look");
+      announce({ text: t.scan.endless, tone: "bad" });
+    },
+  });
+}
+
+/** Reads what came, and joins the two symbols of one label where a label has two. */
+function useReadRaw(take: (scan: Scan) => void): (raw: string, byHand: boolean) => void {
+  const t = useTexts();
+  const { today } = useFormats();
+  const announce = useAnnounce();
+  const half = useRef<{ scan: Scan; atMs: number } | null>(null);
+  return useCallback(
+    (raw, byHand) => {
+      const first = half.current;
+      half.current = null;
+      if (first !== null && Date.now() - first.atMs < halfWaitsMs) {
+        const barcodes = [...first.scan.barcodes, raw];
+        const reading = readScanned(barcodes, today());
+        if (reading.kind === "label") return take({ barcodes, reading, byHand });
+      }
+      const scan: Scan = { barcodes: [raw], reading: readScanned([raw], today()), byHand };
+      if (scan.reading.kind !== "label" || !wantsOtherSymbol(scan.reading.label)) return take(scan);
+      half.current = { scan, atMs: Date.now() };
+      playSound("taken");
+      const alone = () => {
+        half.current = null;
+        take(scan);
+      };
+      announce({ text: t.scan.secondSymbol, tone: "look", action: { label: t.scan.alone, act: alone } });
+    },
+    [take, today, announce, t],
+  );
+}
+
+function useScanning(): Scanning {
+  const scanning = useContext(ScanContext);
+  if (scanning === null) throw new Error("scanning is used outside of ScanProvider");
+  return scanning;
+}
+
+/**
+ * Says what a scan is about as long as the component is shown: `take` gets every readable scan.
+ * The component shown last wins, so that a dialog takes over from its page. `null` takes none.
+ */
+export function useScanTarget(take: ((scan: Scan) => void) | null, label: string): void {
+  const { addTarget } = useScanning();
+  const latest = useRef(take);
+  useEffect(() => {
+    latest.current = take;
+  });
+  const wanted = take !== null;
+  useEffect(() => {
+    if (!wanted) return undefined;
+    return addTarget({ label, take: (scan) => latest.current?.(scan) });
+  }, [addTarget, label, wanted]);
+}
+
+/** What a scan goes to now, and a way to enter a code by hand. */
+export function useScanEntry(): Pick<Scanning, "targetLabel" | "enter"> {
+  return useScanning();
+}

@@ -1,0 +1,110 @@
+import { useQuery } from "@tanstack/react-query";
+import type { ReactNode } from "react";
+import { showContainerCode } from "#domain";
+import { identifierOf } from "#labels";
+import { getMessages } from "#texts";
+import { call } from "../api/client.ts";
+import { Unreachable } from "../api/problem.ts";
+import { paths } from "../paths.ts";
+import { useLanguage, useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import { LinkButton } from "../ui/Button.tsx";
+import { Dialog } from "../ui/Dialog.tsx";
+import { Loading, ProblemNote } from "../ui/States.tsx";
+import type { Scan } from "./scan.ts";
+
+/** A scan on a page that takes none: says what it is and where to go with it. Changes nothing. */
+export function WhatIsThis({ scan, onClose }: { scan: Scan; onClose: () => void }): ReactNode {
+  const t = useTexts();
+  const { barcodes } = scan;
+  const answer = useQuery({
+    queryKey: ["readScan", barcodes],
+    queryFn: () => call("readScan", { body: { barcodes } }),
+  });
+  return (
+    <Dialog title={t.scan.whatIsThis} onClose={onClose}>
+      <LabelFacts scan={scan} />
+      {answer.data === undefined && answer.error === null ? <Loading /> : null}
+      {answer.error instanceof Unreachable ? <p role="status">{t.scan.readOffline}</p> : null}
+      {answer.error !== null && !(answer.error instanceof Unreachable) ? (
+        <ProblemNote error={answer.error} />
+      ) : null}
+      {answer.data === undefined ? null : <Known answer={answer.data} onClose={onClose} />}
+    </Dialog>
+  );
+}
+
+/** What the label says of itself, read on this device. */
+export function LabelFacts({ scan }: { scan: Scan }): ReactNode {
+  const t = useTexts();
+  const { date } = useFormats();
+  const { reading } = scan;
+  if (reading.kind === "container") {
+    return <p className="label-facts code">{showContainerCode(reading.code)}</p>;
+  }
+  if (reading.kind !== "label") return null;
+  const { lot, serial, expiry } = reading.label.fields;
+  const identifier = identifierOf(reading.label.fields)?.value;
+  const facts: [string, string | undefined][] = [
+    [t.scan.identifier, identifier],
+    [t.common.lot, lot],
+    [t.scan.serial, serial],
+    [t.scan.useBy, expiry === undefined ? undefined : date(expiry.date)],
+  ];
+  return (
+    <dl className="facts label-facts">
+      {facts.map(([name, value]) =>
+        value === undefined ? null : (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ),
+      )}
+    </dl>
+  );
+}
+
+type Answer = Awaited<ReturnType<typeof call<"readScan">>>;
+
+function Known({ answer, onClose }: { answer: Answer; onClose: () => void }): ReactNode {
+  const t = useTexts();
+  const { language } = useLanguage();
+  const { product, containers, reading } = answer;
+  const { containerStates, productKinds } = getMessages(language);
+  return (
+    <div role="status">
+      {product === null ? (
+        <p>{t.scan.notKnownHere}</p>
+      ) : (
+        <p className="found">
+          <strong>{product.name}</strong>, {productKinds[product.kind]}
+        </p>
+      )}
+      {product !== null && containers.length === 0 ? <p>{t.scan.noContainers}</p> : null}
+      {containers.length === 0 ? null : (
+        <ul className="found-list" aria-label={t.scan.containersHere}>
+          {containers.map((container) => (
+            <li key={container.id}>
+              <LinkButton to={paths.container(container.id)} kind="quiet">
+                <span className="code">{showContainerCode(container.code)}</span>
+                {" · "}
+                {containerStates[container.state]} · {container.location.name}
+              </LinkButton>
+            </li>
+          ))}
+        </ul>
+      )}
+      <div className="actions" onClick={onClose}>
+        {reading.lot === null ? null : (
+          <LinkButton to={paths.withdrawals({ lot: reading.lot })}>{t.scan.traceLot}</LinkButton>
+        )}
+        {product === null ? (
+          <LinkButton to={paths.catalogue()}>{t.scan.register}</LinkButton>
+        ) : (
+          <LinkButton to={paths.receive()}>{t.scan.receiveIt}</LinkButton>
+        )}
+      </div>
+    </div>
+  );
+}

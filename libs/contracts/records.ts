@@ -1,0 +1,159 @@
+/** What was done to a tooth, with which containers and lots. */
+import { z } from "zod";
+import { recordStates } from "#domain";
+import { Barcodes, CivilDate, Id, Instant, Page, ShortText } from "./common.ts";
+import { TechniqueView } from "./catalogue.ts";
+import { CheckView } from "./findings.ts";
+
+export const StartRecord = z.strictObject({}).meta({ id: "StartRecord" });
+export type StartRecord = z.infer<typeof StartRecord>;
+
+export const AddRecordEvent = z
+  .discriminatedUnion("kind", [
+    z.strictObject({
+      kind: z.literal("step-started"),
+      stepKey: z.string().max(60),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("step-done"),
+      stepKey: z.string().max(60),
+      seconds: z.int().min(0).max(7200).optional().meta({ description: "As the timer ran" }),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("not-scanned"),
+      stepKey: z.string().max(60),
+      productId: Id,
+      reason: z.string().trim().min(3).max(2000),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("deviation"),
+      stepKey: z.string().max(60).optional(),
+      text: z.string().trim().min(1).max(2000),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("note"),
+      text: ShortText.min(1),
+      occurredAt: Instant.optional(),
+    }),
+  ])
+  .meta({ id: "AddRecordEvent" });
+export type AddRecordEvent = z.infer<typeof AddRecordEvent>;
+
+export const SwapContainer = z
+  .strictObject({
+    stepKey: z.string().max(60),
+    barcodes: Barcodes,
+    replaces: Id.optional().meta({ description: "The container that ran out" }),
+    emptied: z.boolean().default(false),
+  })
+  .meta({ id: "SwapContainer" });
+export type SwapContainer = z.infer<typeof SwapContainer>;
+
+export const SignRecord = z
+  .strictObject({ password: z.string().max(128).optional(), pin: z.string().max(8).optional() })
+  .refine((s) => (s.password === undefined) !== (s.pin === undefined), {
+    message: "sign with your password or your PIN",
+    path: ["password"],
+  })
+  .meta({ id: "SignRecord" });
+export type SignRecord = z.infer<typeof SignRecord>;
+
+export const StepMaterialView = z
+  .object({
+    id: Id,
+    stepKey: z.string(),
+    productName: z.string(),
+    lotId: Id.nullable(),
+    lot: z.string().nullable(),
+    useBy: CivilDate.nullable(),
+    containerId: Id.nullable(),
+    containerCode: z.string().nullable(),
+    notScannedReason: z.string().nullable(),
+    usedAt: Instant,
+    person: z.string(),
+  })
+  .meta({ id: "StepMaterial" });
+export const RecordEventView = z
+  .object({
+    sequence: z.int(),
+    kind: z.string(),
+    stepKey: z.string().nullable(),
+    facts: z.record(z.string(), z.unknown()),
+    occurredAt: Instant,
+    recordedAt: Instant,
+    person: z.string(),
+  })
+  .meta({ id: "RecordEvent" });
+export const PlannedStep = z
+  .object({
+    key: z.string(),
+    name: z.string(),
+    required: z.boolean(),
+    usesMaterial: z.boolean(),
+    applicationSeconds: z
+      .object({ seconds: z.int(), from: z.enum(["ifu", "technique"]) })
+      .nullable(),
+    airDrySeconds: z.object({ seconds: z.int(), from: z.enum(["ifu", "technique"]) }).nullable(),
+    cureSeconds: z.object({ seconds: z.int(), from: z.enum(["ifu", "technique"]) }).nullable(),
+    containers: z.array(
+      z.object({ id: Id, code: z.string(), productName: z.string(), lot: z.string() }),
+    ),
+    done: z.boolean(),
+    startedAt: Instant.nullable(),
+  })
+  .meta({ id: "PlannedStep" });
+export type PlannedStep = z.infer<typeof PlannedStep>;
+
+export const RecordView = z
+  .object({
+    id: Id,
+    trayId: Id,
+    chartNumber: z.string(),
+    tooth: z.string(),
+    visit: z.enum(["sealing", "bonding"]),
+    technique: TechniqueView,
+    state: z.enum(recordStates),
+    version: z.int(),
+    startedAt: Instant,
+    startedBy: z.string(),
+    signed: z.object({ by: z.string(), at: Instant, hash: z.string() }).nullable(),
+    startCheck: CheckView,
+    check: CheckView.nullable().meta({
+      description: "Recomputed now, while the record is a draft",
+    }),
+    steps: z.array(PlannedStep),
+    materials: z.array(StepMaterialView),
+    events: z.array(RecordEventView),
+  })
+  .meta({ id: "Record" });
+export type RecordView = z.infer<typeof RecordView>;
+
+export const RecordQuery = z.strictObject({
+  chart: z.string().max(40).optional(),
+  tooth: z.string().max(3).optional(),
+  lot: z.string().max(40).optional(),
+  on: CivilDate.optional(),
+  ...Page,
+});
+export type RecordQuery = z.infer<typeof RecordQuery>;
+export const RecordLine = z
+  .object({
+    id: Id,
+    chartNumber: z.string(),
+    tooth: z.string(),
+    techniqueName: z.string(),
+    visit: z.enum(["sealing", "bonding"]),
+    state: z.enum(recordStates),
+    startedAt: Instant,
+    signedAt: Instant.nullable(),
+    materials: z.int(),
+  })
+  .meta({ id: "RecordLine" });
+export const Records = z
+  .object({ records: z.array(RecordLine), next: z.string().nullable() })
+  .meta({ id: "Records" });
+export type Records = z.infer<typeof Records>;

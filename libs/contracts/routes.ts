@@ -1,0 +1,92 @@
+/**
+ * Every operation of the API: method, path under `/api/v1`, and who may use it. Plain constants, no
+ * zod: server, web client and tests all read this one table. Schemas stand in `operations.ts`.
+ *
+ * `roles`: "anyone" needs no session; "member" is any signed-in person; else one of the roles named.
+ */
+import type { Role } from "#domain";
+
+export interface Route {
+  method: "GET" | "POST" | "PUT" | "DELETE";
+  path: string;
+  roles: "anyone" | "member" | readonly Role[];
+}
+
+const clinical = ["assistant", "dentist"] as const;
+const keepers = ["assistant", "dentist", "office", "owner"] as const;
+const desk = ["office", "owner"] as const;
+const dentist = ["dentist"] as const;
+const owner = ["owner"] as const;
+
+export const routes = {
+  getHealth: { method: "GET", path: "/health", roles: "anyone" },
+  getSetUp: { method: "GET", path: "/set-up", roles: "anyone" },
+  setUp: { method: "POST", path: "/set-up", roles: "anyone" },
+  signIn: { method: "POST", path: "/session", roles: "anyone" },
+  switchPerson: { method: "POST", path: "/session/pin", roles: "anyone" },
+  listDevicePeople: { method: "GET", path: "/session/people", roles: "anyone" },
+  getSession: { method: "GET", path: "/session", roles: "member" },
+  signOut: { method: "DELETE", path: "/session", roles: "member" },
+  setPin: { method: "PUT", path: "/session/pin", roles: "member" },
+
+  listPeople: { method: "GET", path: "/people", roles: desk },
+  addPerson: { method: "POST", path: "/people", roles: owner },
+  listDevices: { method: "GET", path: "/devices", roles: desk },
+  registerDevice: { method: "POST", path: "/devices", roles: desk },
+  revokeDevice: { method: "DELETE", path: "/devices/:deviceId", roles: desk },
+  listLocations: { method: "GET", path: "/locations", roles: "member" },
+  addLocation: { method: "POST", path: "/locations", roles: desk },
+
+  listProducts: { method: "GET", path: "/products", roles: "member" },
+  getProduct: { method: "GET", path: "/products/:productId", roles: "member" },
+  addProduct: { method: "POST", path: "/products", roles: keepers },
+  changeProduct: { method: "PUT", path: "/products/:productId", roles: keepers },
+  confirmProduct: { method: "POST", path: "/products/:productId/confirmation", roles: dentist },
+  addIdentifier: { method: "POST", path: "/products/:productId/identifiers", roles: keepers },
+  listSystems: { method: "GET", path: "/systems", roles: "member" },
+  addSystem: { method: "POST", path: "/systems", roles: keepers },
+  listTechniques: { method: "GET", path: "/techniques", roles: "member" },
+
+  readScan: { method: "POST", path: "/scans", roles: "member" },
+  listDeliveries: { method: "GET", path: "/deliveries", roles: "member" },
+  openDelivery: { method: "POST", path: "/deliveries", roles: keepers },
+  getDelivery: { method: "GET", path: "/deliveries/:deliveryId", roles: "member" },
+  receive: { method: "POST", path: "/deliveries/:deliveryId/lines", roles: keepers },
+
+  listContainers: { method: "GET", path: "/containers", roles: "member" },
+  getContainer: { method: "GET", path: "/containers/:containerId", roles: "member" },
+  openContainer: { method: "POST", path: "/containers/:containerId/opening", roles: keepers },
+  move: { method: "POST", path: "/movements", roles: keepers },
+  reverseMovement: { method: "POST", path: "/movements/:movementId/reversal", roles: keepers },
+  listBalances: { method: "GET", path: "/balances", roles: "member" },
+
+  listTrays: { method: "GET", path: "/trays", roles: "member" },
+  planTray: { method: "POST", path: "/trays", roles: keepers },
+  getTray: { method: "GET", path: "/trays/:trayId", roles: "member" },
+  scanIntoTray: { method: "POST", path: "/trays/:trayId/items", roles: clinical },
+  removeFromTray: { method: "DELETE", path: "/trays/:trayId/items/:itemId", roles: clinical },
+  clearTray: { method: "POST", path: "/trays/:trayId/clearing", roles: clinical },
+  overrideFinding: { method: "POST", path: "/trays/:trayId/overrides", roles: dentist },
+
+  startRecord: { method: "POST", path: "/trays/:trayId/record", roles: dentist },
+  listRecords: { method: "GET", path: "/records", roles: "member" },
+  getRecord: { method: "GET", path: "/records/:recordId", roles: "member" },
+  addRecordEvent: { method: "POST", path: "/records/:recordId/events", roles: clinical },
+  swapContainer: { method: "POST", path: "/records/:recordId/swaps", roles: clinical },
+  signRecord: { method: "POST", path: "/records/:recordId/signature", roles: dentist },
+
+  traceStock: { method: "GET", path: "/trace", roles: "member" },
+  tracePatient: { method: "GET", path: "/trace/patient", roles: "member" },
+  listWithdrawals: { method: "GET", path: "/withdrawals", roles: "member" },
+  openWithdrawal: { method: "POST", path: "/withdrawals", roles: desk },
+  getWithdrawal: { method: "GET", path: "/withdrawals/:withdrawalId", roles: "member" },
+  segregate: { method: "POST", path: "/withdrawals/:withdrawalId/segregation", roles: keepers },
+  closeWithdrawal: { method: "POST", path: "/withdrawals/:withdrawalId/closing", roles: desk },
+
+  getToday: { method: "GET", path: "/today", roles: "member" },
+  listAudit: { method: "GET", path: "/audit", roles: desk },
+  verifyAudit: { method: "GET", path: "/audit/verification", roles: desk },
+} as const satisfies Record<string, Route>;
+
+export type RouteName = keyof typeof routes;
+export const apiPrefix = "/api/v1";

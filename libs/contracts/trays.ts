@@ -1,0 +1,127 @@
+/** Trays: planned, set by scans, checked. */
+import { z } from "zod";
+import { trayStates } from "#domain";
+import { Barcodes, CivilDate, Id, Instant } from "./common.ts";
+import { TechniqueView } from "./catalogue.ts";
+import { CheckView } from "./findings.ts";
+import { ContainerView, Reading } from "./stock.ts";
+
+/** ISO 3950: two digits, permanent 11 to 48 or primary 51 to 85. */
+export const Tooth = z
+  .string()
+  .regex(/^([1-4][1-8]|[5-8][1-5])$/, "a tooth as in ISO 3950, such as 16");
+export const ChartNumber = z.string().trim().min(1).max(40);
+
+export const PlanTray = z
+  .strictObject({
+    chartNumber: ChartNumber,
+    tooth: Tooth,
+    techniqueId: Id,
+    locationId: Id,
+    appointmentAt: Instant,
+  })
+  .meta({ id: "PlanTray" });
+export type PlanTray = z.infer<typeof PlanTray>;
+
+export const ScanIntoTray = z
+  .strictObject({
+    barcodes: Barcodes,
+    stepKey: z
+      .string()
+      .max(60)
+      .optional()
+      .meta({ description: "Where its kind should not decide" }),
+    scannedAt: Instant.optional().meta({ description: "The tablet's time, where sent later" }),
+  })
+  .meta({ id: "ScanIntoTray" });
+export type ScanIntoTray = z.infer<typeof ScanIntoTray>;
+
+export const TrayItemView = z
+  .object({
+    id: Id,
+    barcode: z.string(),
+    reading: Reading,
+    stepKeys: z.array(z.string()),
+    productName: z.string().nullable(),
+    container: ContainerView.nullable(),
+    placedAt: Instant,
+    placedBy: z.string(),
+  })
+  .meta({ id: "TrayItem" });
+export type TrayItemView = z.infer<typeof TrayItemView>;
+
+export const Suggestion = z.object({
+  containerId: Id,
+  code: z.string(),
+  productName: z.string(),
+  lot: z.string(),
+  endsOn: CivilDate.nullable(),
+  open: z.boolean(),
+  place: z.string(),
+});
+
+export const TrayView = z
+  .object({
+    id: Id,
+    chartNumber: z.string(),
+    tooth: z.string(),
+    technique: TechniqueView,
+    location: z.object({ id: Id, name: z.string() }),
+    appointmentAt: Instant,
+    state: z.enum(trayStates),
+    recordId: Id.nullable(),
+    items: z.array(TrayItemView),
+    suggestions: z
+      .record(z.string(), z.array(Suggestion))
+      .meta({ description: "By step key: what to fetch, best first" }),
+    check: CheckView,
+  })
+  .meta({ id: "Tray" });
+export type TrayView = z.infer<typeof TrayView>;
+
+export const TrayLine = z
+  .object({
+    id: Id,
+    chartNumber: z.string(),
+    tooth: z.string(),
+    techniqueName: z.string(),
+    locationName: z.string(),
+    appointmentAt: Instant,
+    state: z.enum(trayStates),
+    verdict: z.enum(["stop", "caution", "clear"]),
+    missing: z.int(),
+    items: z.int(),
+    recordId: Id.nullable(),
+  })
+  .meta({ id: "TrayLine" });
+export type TrayLine = z.infer<typeof TrayLine>;
+export const TrayQuery = z.strictObject({
+  on: CivilDate.optional().meta({ description: "Appointments of that day in the practice's zone" }),
+});
+export type TrayQuery = z.infer<typeof TrayQuery>;
+export const Trays = z.object({ trays: z.array(TrayLine) }).meta({ id: "Trays" });
+export type Trays = z.infer<typeof Trays>;
+
+/** The scan's own answer first: the item, then the tray's verdict with it. */
+export const ScannedIntoTray = z
+  .object({ item: TrayItemView, check: CheckView })
+  .meta({ id: "ScannedIntoTray" });
+export type ScannedIntoTray = z.infer<typeof ScannedIntoTray>;
+
+export const OverrideFinding = z
+  .strictObject({
+    code: z.string().max(60),
+    subject: z
+      .string()
+      .max(200)
+      .meta({ description: "The finding's item id, or its step key where it has no item" }),
+    reason: z.string().trim().min(5).max(2000),
+  })
+  .meta({ id: "OverrideFinding" });
+export type OverrideFinding = z.infer<typeof OverrideFinding>;
+export const ClearTray = z
+  .strictObject({
+    usedUp: z.array(Id).max(50).default([]).meta({ description: "Containers now empty" }),
+  })
+  .meta({ id: "ClearTray" });
+export type ClearTray = z.infer<typeof ClearTray>;

@@ -1,0 +1,39 @@
+import type { Check } from "./check.ts";
+import { dryingTooShort } from "./drying-too-short.ts";
+import { earlierExists } from "./earlier-exists.ts";
+import { endsBeforeAppointment } from "./ends-before-appointment.ts";
+import { inQuarantine } from "./in-quarantine.ts";
+import { labelConflict } from "./label-conflict.ts";
+import { missing } from "./missing.ts";
+import { notAvailable } from "./not-available.ts";
+import { pastInUseLife } from "./past-in-use-life.ts";
+import { pastUseBy } from "./past-use-by.ts";
+import { shortDated } from "./short-dated.ts";
+import { strategyConflict } from "./strategy-conflict.ts";
+import { systemSplit } from "./system-split.ts";
+import { unconfirmed } from "./unconfirmed.ts";
+import { unknownProduct } from "./unknown-product.ts";
+import { withdrawn } from "./withdrawn.ts";
+import { wrongKind } from "./wrong-kind.ts";
+import { wrongSolvent } from "./wrong-solvent.ts";
+
+/** Every check there is, each in the file named as its code; the order has no meaning. */
+export const allChecks: readonly Check[] = [
+  pastUseBy,
+  pastInUseLife,
+  endsBeforeAppointment,
+  shortDated,
+  withdrawn,
+  inQuarantine,
+  notAvailable,
+  labelConflict,
+  wrongKind,
+  missing,
+  unknownProduct,
+  unconfirmed,
+  wrongSolvent,
+  dryingTooShort,
+  systemSplit,
+  strategyConflict,
+  earlierExists,
+];

@@ -1,0 +1,18 @@
+/** The pure library of the trade: no clock, no database, no sentence in any language. */
+export * from "./vocabulary.ts";
+export * from "./facts.ts";
+export * from "./civil-date.ts";
+export * from "./instant-at.ts";
+export * from "./planned-seconds.ts";
+export * from "./effective-end.ts";
+export * from "./container-state.ts";
+export * from "./container-code.ts";
+export * from "./assign-steps.ts";
+export * from "./planned-seconds.ts";
+export * from "./teeth.ts";
+export * from "./trace.ts";
+export * from "./canonical-json.ts";
+export { suggestContainers, type Suggestion } from "./suggest.ts";
+export { allChecks } from "./checks/all-checks.ts";
+export type { Check } from "./checks/check.ts";
+export { checkTray, type TrayCheck } from "./checks/check-tray.ts";

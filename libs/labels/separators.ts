@@ -1,0 +1,89 @@
+import { GS } from "./gs1.ts";
+import type { LabelWarning } from "./result.ts";
+
+/** Record separator and end of transmission, which frame ISO/IEC 15434 messages. */
+export const RS = "\u001e";
+export const EOT = "\u0004";
+
+type Token = readonly [text: string, control: string];
+
+/**
+ * Texts that scanners send in place of a control character. Each contains a character that no GS1
+ * value may contain, so none can be data (project rule, from observed scanners).
+ */
+const DEFAULT_TOKENS: readonly Token[] = [
+  ["{GS}", GS],
+  ["[GS]", GS],
+  ["^]", GS],
+  ["\u241d", GS],
+  ["|", GS],
+  ["{RS}", RS],
+  ["[RS]", RS],
+  ["^^", RS],
+  ["\u241e", RS],
+  ["{EOT}", EOT],
+  ["[EOT]", EOT],
+  ["^D", EOT],
+  ["\u2404", EOT],
+];
+
+/** A text with its control characters restored, and the way back to positions in the raw text. */
+export type Restored = {
+  text: string;
+  warnings: LabelWarning[];
+  /** Answers the position in the raw text for one in the restored text. */
+  rawPosition: (at: number) => number;
+};
+
+/**
+ * Answers `text` with every substitute for a control character replaced, or undefined when there is
+ * none from `start` on. `profile` holds what this scanner sends for the group separator beyond the
+ * defaults. The warnings say `separator_substituted` for every place.
+ */
+export function restoreSeparators(
+  text: string,
+  start: number,
+  profile: readonly string[],
+): Restored | undefined {
+  if (profile.length === 0 && !mayHoldDefaultToken(text, start)) return undefined;
+  const tokens = profile.length === 0 ? DEFAULT_TOKENS : withProfile(profile);
+  const pieces: string[] = [];
+  const shifts: { from: number; by: number }[] = [];
+  const warnings: LabelWarning[] = [];
+  let copied = 0;
+  let shift = 0;
+  for (let at = start; at < text.length; at += 1) {
+    const found = tokens.find(([token]) => text.startsWith(token, at));
+    if (found === undefined) continue;
+    const [token, control] = found;
+    pieces.push(text.slice(copied, at), control);
+    copied = at + token.length;
+    shift += token.length - 1;
+    shifts.push({ from: copied - shift, by: shift });
+    warnings.push({ kind: "separator_substituted", at, length: token.length });
+    at = copied - 1;
+  }
+  if (warnings.length === 0) return undefined;
+  pieces.push(text.slice(copied));
+  return {
+    text: pieces.join(""),
+    warnings,
+    rawPosition: (at) => at + (shifts.findLast(({ from }) => at >= from)?.by ?? 0),
+  };
+}
+
+/** The scanner's own texts come first, and longer ones before those with which they begin. */
+function withProfile(profile: readonly string[]): readonly Token[] {
+  const own = profile.filter((token) => token !== "").map((token): Token => [token, GS]);
+  return [...own, ...DEFAULT_TOKENS].sort(([a], [b]) => b.length - a.length);
+}
+
+/** Spares most texts the search: every default token begins with a bracket, ^, | or a symbol. */
+function mayHoldDefaultToken(text: string, start: number): boolean {
+  for (let at = start; at < text.length; at += 1) {
+    const unit = text.charCodeAt(at);
+    if (unit === 0x5b || unit === 0x5e || unit === 0x7b || unit === 0x7c || unit > 0x7f)
+      return true;
+  }
+  return false;
+}

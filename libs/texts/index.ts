@@ -1,0 +1,21 @@
+/** Texts in every language: sentences for findings, problems and labels, and the trade's words. */
+export {
+  formatDate,
+  formatNumber,
+  getMessages,
+  languages,
+  plural,
+  type Language,
+} from "./format.ts";
+export type { Messages } from "./en.ts";
+export { fill, type Values } from "./fill.ts";
+export type { LabelProblemKind } from "./label-problems.ts";
+export {
+  sayBecause,
+  sayFinding,
+  sayLabelProblem,
+  sayProblem,
+  sayTooth,
+  sayVerdict,
+  type SaidFinding,
+} from "./say.ts";

@@ -1,0 +1,108 @@
+/** Why a label could not be read, for a person with a scanner in the hand. */
+
+/** In English, by the error kind of the label reader. */
+export const labelProblemsEn = {
+  empty_input: "The scanner sent nothing. Scan again.",
+  unrecognized_format:
+    "This is no barcode of a product label. Scan the one beside the words LOT or UDI.",
+  unsupported_symbology: "Product labels are not read from this kind of barcode. Scan another one.",
+  unsupported_scheme: "This label is for blood, tissue or cells. Tubule does not read it.",
+  symbology_case_mismatch: "Caps Lock seems to be on. Turn it off and scan again.",
+  symbology_mismatch:
+    "The barcode is of one kind and its content of another. Scan again, or enter it by hand.",
+  unknown_ai: "The label holds a field that no standard knows. Scan again; then enter it by hand.",
+  empty_value: "A field of the label is empty. Scan again; then enter it by hand.",
+  value_too_short: "The label broke off. Hold the scanner over the whole barcode and scan again.",
+  value_too_long:
+    "A field of the label is too long. The scanner may drop separators; test it on its set-up page.",
+  invalid_character:
+    "The label holds a character that cannot be there. Check the scanner's keyboard layout.",
+  invalid_check_digit: "The product number was misread. Scan again.",
+  invalid_date: "The label gives a date that does not exist. Read the printed date and enter it.",
+  invalid_time: "The label gives a time that does not exist. Read the printed one and enter it.",
+  doubled_separator: "The scanner sent two separators in a row. Scan again; then test the scanner.",
+  missing_companion_ai:
+    "This barcode does not name the product. Scan the other barcode on the label as well.",
+  exclusive_ai_pair: "The label holds two fields that exclude each other. Enter it by hand.",
+  conflicting_duplicate_ai:
+    "The label gives two different values for one field. Read the printed text and enter it.",
+  not_a_digital_link: "This is an ordinary web address, no product label. Scan another barcode.",
+  dl_key_qualifier_order:
+    "The web address on the label is out of order. Scan another barcode, or enter it by hand.",
+  dl_attribute_not_allowed:
+    "The web address on the label has a field in the wrong place. Scan another barcode.",
+  dl_duplicate_ai: "The web address on the label names a field twice. Scan another barcode.",
+  invalid_check_character: "The barcode was misread. Scan again.",
+  link_mismatch: "These two barcodes do not belong together. Scan both from one label.",
+  invalid_structure: "The barcode is not built as its standard asks. Scan again, or another one.",
+  unknown_data_identifier:
+    "The label holds a field that is not read here. Scan another barcode, or enter it by hand.",
+  conflicting_duplicate:
+    "The barcodes disagree about one field. Scan only those of one and the same label.",
+};
+
+/** Every way in which reading a label can fail. */
+export type LabelProblemKind = keyof typeof labelProblemsEn;
+
+/** In German. */
+export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
+  empty_input: "Der Scanner hat nichts gesendet. Scannen Sie noch einmal.",
+  unrecognized_format:
+    "Das ist kein Strichcode eines Produktetiketts. Scannen Sie den neben LOT oder UDI.",
+  unsupported_symbology:
+    "Diese Art von Strichcode trägt keine Produktdaten. Scannen Sie einen anderen.",
+  unsupported_scheme: "Dieses Etikett ist für Blut, Gewebe oder Zellen. Tubule liest es nicht.",
+  symbology_case_mismatch:
+    "Die Feststelltaste scheint aktiv zu sein. Schalten Sie sie aus und scannen Sie noch einmal.",
+  symbology_mismatch:
+    "Art und Inhalt des Strichcodes passen nicht zusammen. Scannen Sie noch einmal oder tippen " +
+    "Sie ihn ein.",
+  unknown_ai:
+    "Das Etikett enthält ein Feld, das keine Norm kennt. Scannen Sie noch einmal, sonst tippen " +
+    "Sie es ein.",
+  empty_value: "Ein Feld des Etiketts ist leer. Scannen Sie noch einmal, sonst tippen Sie es ein.",
+  value_too_short:
+    "Das Etikett bricht ab. Halten Sie den Scanner über den ganzen Code und scannen Sie noch einmal.",
+  value_too_long:
+    "Ein Feld des Etiketts ist zu lang. Vielleicht verschluckt der Scanner Trennzeichen; prüfen " +
+    "Sie ihn auf seiner Einrichtungsseite.",
+  invalid_character:
+    "Das Etikett enthält ein Zeichen, das dort nicht stehen kann. Prüfen Sie das Tastaturlayout " +
+    "des Scanners.",
+  invalid_check_digit: "Die Produktnummer wurde falsch gelesen. Scannen Sie noch einmal.",
+  invalid_date:
+    "Das Etikett nennt ein Datum, das es nicht gibt. Lesen Sie das gedruckte Datum und geben Sie " +
+    "es ein.",
+  invalid_time:
+    "Das Etikett nennt eine Uhrzeit, die es nicht gibt. Lesen Sie die gedruckte und geben Sie sie " +
+    "ein.",
+  doubled_separator:
+    "Der Scanner hat zwei Trennzeichen hintereinander gesendet. Scannen Sie noch einmal und " +
+    "prüfen Sie den Scanner.",
+  missing_companion_ai:
+    "Dieser Code nennt das Produkt nicht. Scannen Sie auch den anderen Code auf dem Etikett.",
+  exclusive_ai_pair:
+    "Das Etikett enthält zwei Felder, die einander ausschließen. Tippen Sie es ein.",
+  conflicting_duplicate_ai:
+    "Das Etikett nennt für ein Feld zwei Werte. Lesen Sie den gedruckten Text und geben Sie ihn ein.",
+  not_a_digital_link:
+    "Das ist eine gewöhnliche Webadresse, kein Produktetikett. Scannen Sie einen anderen Code.",
+  dl_key_qualifier_order:
+    "Die Webadresse auf dem Etikett ist falsch geordnet. Scannen Sie einen anderen Code oder " +
+    "tippen Sie es ein.",
+  dl_attribute_not_allowed:
+    "In der Webadresse auf dem Etikett steht ein Feld am falschen Platz. Scannen Sie einen " +
+    "anderen Code.",
+  dl_duplicate_ai:
+    "Die Webadresse auf dem Etikett nennt ein Feld doppelt. Scannen Sie einen anderen Code.",
+  invalid_check_character: "Der Code wurde falsch gelesen. Scannen Sie noch einmal.",
+  link_mismatch: "Diese beiden Codes gehören nicht zusammen. Scannen Sie beide von einem Etikett.",
+  invalid_structure:
+    "Der Code ist nicht so aufgebaut, wie seine Norm verlangt. Scannen Sie noch einmal oder einen " +
+    "anderen.",
+  unknown_data_identifier:
+    "Das Etikett enthält ein Feld, das hier nicht gelesen wird. Scannen Sie einen anderen Code " +
+    "oder tippen Sie es ein.",
+  conflicting_duplicate:
+    "Die Codes widersprechen einander in einem Feld. Scannen Sie nur die eines einzigen Etiketts.",
+};

@@ -1,0 +1,184 @@
+/**
+ * Problems in sentences: what happened, and what to do. A part in square brackets needs a value that
+ * the server may send along, and falls away without it.
+ */
+import type { ProblemCode } from "#contracts/problem-codes";
+
+/** In English. */
+export const problemsEn: Readonly<Record<ProblemCode, string>> = {
+  "invalid-request": "The request is not complete or not well formed. Check the entries.",
+  "label-unreadable": "The label could not be read. Scan it again, or enter it by hand.",
+  "label-incomplete": "The label does not say enough. Scan the other barcode on it as well.",
+  "idempotency-key-missing":
+    "The program sent a request without its key. Reload the page and try again.",
+  "idempotency-key-reused":
+    "The same key came with another request. Reload the page and enter it again.",
+  "request-in-progress": "The same request is still being worked on. Wait a moment.",
+  "not-signed-in": "Nobody is signed in here. Sign in and try again.",
+  "wrong-credentials": "The name and the password or PIN do not match. Try again.",
+  "locked-out":
+    "Too many failed attempts. Wait[ {retryAfterSeconds|seconds}], then try again, or ask the " +
+    "owner.",
+  "not-allowed": "Your role may not do that. Ask somebody whose role may[: {roles}].",
+  "foreign-origin":
+    "The request came from another website and was refused. Open Tubule at its own address.",
+  "demo-on-loopback-only":
+    "The demonstration opens only on the computer it runs on. Open it there.",
+  "not-found": "There is nothing here by that name. Go back and search for it.",
+  "unknown-identifier":
+    "This product is not in the catalogue. Register it from its label, then scan again.",
+  "already-set-up": "This installation is already set up. Sign in instead.",
+  "wrong-set-up-code":
+    "The set-up code is not right. Read it again on the computer that Tubule runs on.",
+  "expired-delivery":
+    "This lot is past its use-by date[ of {useBy|date}]. Do not receive it; return it to the " +
+    "supplier.",
+  "withdrawn-delivery":
+    "This lot is withdrawn[ ({reference})]. Do not receive it; set it apart and tell the office.",
+  "use-by-conflict":
+    "This lot is already here with another use-by date[, {stored|date}]. Compare the printed " +
+    "labels.",
+  "serial-taken":
+    "This serial number is already registered on another container. Compare both labels.",
+  "not-enough-stock":
+    "There is not enough stock at that place[; {available} left]. Count it, or take from " +
+    "another place.",
+  "container-not-there":
+    "The books have this container at another place[: {place}]. Look there, or move it first.",
+  "already-opened": "This container is already open[, since {openedOn|date}]. Nothing to do.",
+  "movement-already-reversed": "That movement is already reversed. Nothing to do.",
+  "movement-not-reversible":
+    "That movement cannot be reversed, as something later builds on it. Reverse that first.",
+  "name-taken": "That name is taken. Choose another.",
+  "identifier-taken":
+    "This device identifier belongs to another product[: {product}]. Check the label and the " +
+    "entry.",
+  "product-changed":
+    "Somebody changed this entry meanwhile. Reload it and enter your change again.",
+  "already-on-tray": "This container is already on the tray. Nothing to do.",
+  "tray-not-open":
+    "This tray can no longer be changed. Swap a container at the chair, or plan a new tray.",
+  "verdict-stops":
+    "The check says stop. Remove the cause, or have a dentist pass it with a reason.",
+  "not-overridable":
+    "That cannot be passed: it is no stop any more, or nobody may pass it. Reload the " +
+    "tray and look again.",
+  "already-overridden": "A dentist has already passed this finding. Nothing to do.",
+  "record-not-complete":
+    "The record is not complete or not signed yet[; missing: {missing}]. Complete and sign it " +
+    "first.",
+  "record-signed": "The record is signed and cannot be changed. Write an amendment.",
+  "not-on-tray": "That container is not on the tray. Scan it into the tray first.",
+  "nothing-covered":
+    "The notice names nothing that can be traced. Give a product, a lot or a serial number.",
+  "withdrawal-closed": "The withdrawal is closed. Open a new one for anything further.",
+  "payload-too-large": "That is too much at once. Send a smaller file or fewer lines.",
+  "unsupported-media-type": "That kind of file is not accepted here. Choose another.",
+  "too-many-requests":
+    "Too many requests at once. Wait[ {retryAfterSeconds|seconds}], then try again.",
+  "database-unavailable":
+    "The database does not answer. Nothing was saved; wait a moment and try again.",
+  "internal-error":
+    "Something went wrong on our side. Nothing was saved; try again[ and give this number: " +
+    "{requestId}].",
+};
+
+/** In German. */
+export const problemsDe: Readonly<Record<ProblemCode, string>> = {
+  "invalid-request": "Die Angaben sind unvollständig oder fehlerhaft. Prüfen Sie die Eingaben.",
+  "label-unreadable":
+    "Das Etikett ließ sich nicht lesen. Scannen Sie es noch einmal oder tippen Sie es ein.",
+  "label-incomplete":
+    "Das Etikett sagt nicht genug. Scannen Sie auch den anderen Strichcode darauf.",
+  "idempotency-key-missing":
+    "Das Programm hat eine Anfrage ohne ihren Schlüssel gesendet. Laden Sie die Seite neu und " +
+    "versuchen Sie es noch einmal.",
+  "idempotency-key-reused":
+    "Derselbe Schlüssel kam mit einer anderen Anfrage. Laden Sie die Seite neu und geben Sie es " +
+    "noch einmal ein.",
+  "request-in-progress": "Dieselbe Anfrage wird noch bearbeitet. Warten Sie einen Augenblick.",
+  "not-signed-in":
+    "Hier ist niemand angemeldet. Melden Sie sich an und versuchen Sie es noch einmal.",
+  "wrong-credentials":
+    "Name und Passwort oder PIN passen nicht zusammen. Versuchen Sie es noch einmal.",
+  "locked-out":
+    "Zu viele Fehlversuche. Warten Sie[ {retryAfterSeconds|seconds}] und versuchen Sie es dann " +
+    "noch einmal, oder fragen Sie die Inhaberin oder den Inhaber.",
+  "not-allowed": "Ihre Rolle darf das nicht. Fragen Sie jemanden, dessen Rolle es darf[: {roles}].",
+  "foreign-origin":
+    "Die Anfrage kam von einer anderen Website und wurde abgelehnt. Öffnen Sie Tubule unter " +
+    "seiner eigenen Adresse.",
+  "demo-on-loopback-only":
+    "Die Vorführung öffnet sich nur auf dem Rechner, auf dem sie läuft. Öffnen Sie sie dort.",
+  "not-found": "Unter diesem Namen gibt es hier nichts. Gehen Sie zurück und suchen Sie danach.",
+  "unknown-identifier":
+    "Dieses Produkt steht nicht im Katalog. Nehmen Sie es anhand des Etiketts auf und scannen " +
+    "Sie noch einmal.",
+  "already-set-up": "Diese Installation ist schon eingerichtet. Melden Sie sich an.",
+  "wrong-set-up-code":
+    "Der Einrichtungscode stimmt nicht. Lesen Sie ihn an dem Rechner ab, auf dem Tubule läuft.",
+  "expired-delivery":
+    "Diese Charge ist abgelaufen[, verwendbar bis {useBy|date}]. Buchen Sie sie nicht ein; " +
+    "senden Sie sie dem Lieferanten zurück.",
+  "withdrawn-delivery":
+    "Diese Charge ist zurückgerufen[ ({reference})]. Buchen Sie sie nicht ein; sondern Sie sie " +
+    "aus und sagen Sie dem Büro Bescheid.",
+  "use-by-conflict":
+    "Diese Charge ist schon mit einem anderen Datum erfasst[: {stored|date}]. Vergleichen Sie " +
+    "die gedruckten Etiketten.",
+  "serial-taken":
+    "Diese Seriennummer gehört schon zu einem anderen Behälter. Vergleichen Sie beide Etiketten.",
+  "not-enough-stock":
+    "An diesem Ort ist nicht genug Bestand[; vorhanden: {available}]. Zählen Sie nach oder " +
+    "nehmen Sie von einem anderen Ort.",
+  "container-not-there":
+    "Gebucht ist dieser Behälter an einem anderen Ort[: {place}]. Sehen Sie dort nach oder " +
+    "buchen Sie ihn zuerst um.",
+  "already-opened":
+    "Dieser Behälter ist schon offen[, seit {openedOn|date}]. Es ist nichts zu tun.",
+  "movement-already-reversed": "Diese Bewegung ist schon storniert. Es ist nichts zu tun.",
+  "movement-not-reversible":
+    "Diese Bewegung lässt sich nicht stornieren, weil Späteres darauf aufbaut. Stornieren Sie " +
+    "das zuerst.",
+  "name-taken": "Dieser Name ist vergeben. Wählen Sie einen anderen.",
+  "identifier-taken":
+    "Diese Produktkennung gehört zu einem anderen Produkt[: {product}]. Prüfen Sie Etikett und " +
+    "Eintrag.",
+  "product-changed":
+    "Jemand hat diesen Eintrag inzwischen geändert. Laden Sie ihn neu und ändern Sie ihn noch " +
+    "einmal.",
+  "already-on-tray": "Dieser Behälter steht schon auf dem Tray. Es ist nichts zu tun.",
+  "tray-not-open":
+    "Dieses Tray lässt sich nicht mehr ändern. Tauschen Sie den Behälter am Stuhl, oder " +
+    "planen Sie ein neues Tray.",
+  "verdict-stops":
+    "Die Prüfung sagt Stopp. Beseitigen Sie die Ursache, oder lassen Sie den Stopp " +
+    "zahnärztlich mit Begründung übergehen.",
+  "not-overridable":
+    "Das lässt sich nicht übergehen: Es ist kein Stopp mehr, oder niemand darf ihn " +
+    "übergehen. Laden Sie das Tray neu und sehen Sie noch einmal hin.",
+  "already-overridden": "Dieser Stopp ist schon zahnärztlich übergangen. Es ist nichts zu tun.",
+  "record-not-complete":
+    "Das Protokoll ist nicht vollständig oder noch nicht unterschrieben[; es fehlt: " +
+    "{missing}]. Ergänzen und unterschreiben Sie es zuerst.",
+  "record-signed":
+    "Das Protokoll ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
+  "not-on-tray": "Dieser Behälter steht nicht auf dem Tray. Scannen Sie ihn zuerst auf das Tray.",
+  "nothing-covered":
+    "Die Mitteilung nennt nichts, was sich verfolgen lässt. Geben Sie ein Produkt, eine Charge " +
+    "oder eine Seriennummer an.",
+  "withdrawal-closed": "Der Rückruf ist abgeschlossen. Eröffnen Sie für alles Weitere einen neuen.",
+  "payload-too-large":
+    "Das ist zu viel auf einmal. Senden Sie eine kleinere Datei oder weniger Zeilen.",
+  "unsupported-media-type":
+    "Diese Art von Datei wird hier nicht angenommen. Wählen Sie eine andere.",
+  "too-many-requests":
+    "Zu viele Anfragen auf einmal. Warten Sie[ {retryAfterSeconds|seconds}] und versuchen Sie " +
+    "es dann noch einmal.",
+  "database-unavailable":
+    "Die Datenbank antwortet nicht. Nichts wurde gespeichert; warten Sie einen Augenblick und " +
+    "versuchen Sie es noch einmal.",
+  "internal-error":
+    "Bei uns ist etwas schiefgegangen. Nichts wurde gespeichert; versuchen Sie es noch einmal" +
+    "[ und nennen Sie diese Nummer: {requestId}].",
+};

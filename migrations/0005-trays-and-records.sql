@@ -1,0 +1,263 @@
+-- From the appointment to the signed record: which container and lot served which step of which tooth.
+-- New tables only: no lock that anybody waits for.
+set local citus.multi_shard_modify_mode = 'sequential';
+set local citus.enable_unsafe_triggers = 'on';
+
+create table patient (
+  practice_id uuid not null,
+  id uuid not null,
+  chart_number text not null
+    constraint patient_chart_number_length check (length(trim(chart_number)) between 1 and 40),
+  created_at timestamptz not null,
+  constraint patient_pk primary key (practice_id, id),
+  constraint patient_chart_number_taken unique (practice_id, chart_number)
+);
+
+create table tray (
+  practice_id uuid not null,
+  id uuid not null,
+  patient_id uuid not null,
+  -- ISO 3950
+  tooth text not null constraint tray_tooth_form check (tooth ~ '^([1-4][1-8]|[5-8][1-5])$'),
+  technique_id uuid not null,
+  location_id uuid not null,
+  appointment_at timestamptz not null,
+  state text not null constraint tray_state_known
+    check (state in ('planned', 'setting', 'ready', 'in-use', 'cleared')),
+  created_by uuid not null,
+  created_at timestamptz not null,
+  constraint tray_pk primary key (practice_id, id)
+);
+create index tray_by_time on tray (practice_id, appointment_at);
+
+create table tray_item (
+  practice_id uuid not null,
+  id uuid not null,
+  tray_id uuid not null,
+  container_id uuid,
+  product_id uuid,
+  step_key text,
+  -- What the scanner sent, byte for byte, and what the label said.
+  barcode text not null,
+  scanned jsonb not null,
+  placed_by uuid not null,
+  placed_at timestamptz not null,
+  removed_by uuid,
+  removed_at timestamptz,
+  constraint tray_item_pk primary key (practice_id, id),
+  constraint tray_item_removed_whole check ((removed_by is null) = (removed_at is null))
+);
+create unique index tray_item_container_once on tray_item (practice_id, tray_id, container_id)
+  where removed_at is null and container_id is not null;
+create index tray_item_by_tray on tray_item (practice_id, tray_id) where removed_at is null;
+create index tray_item_by_container on tray_item (practice_id, container_id) where removed_at is null;
+
+create table finding_override (
+  practice_id uuid not null,
+  id uuid not null,
+  tray_id uuid not null,
+  code text not null,
+  subject text not null,
+  finding jsonb not null,
+  reason text not null
+    constraint finding_override_reason_given check (length(trim(reason)) between 5 and 2000),
+  person_id uuid not null,
+  at timestamptz not null,
+  constraint finding_override_pk primary key (practice_id, id),
+  constraint finding_override_once unique (practice_id, tray_id, code, subject)
+);
+
+create table record (
+  practice_id uuid not null,
+  id uuid not null,
+  tray_id uuid not null,
+  patient_id uuid not null,
+  tooth text not null,
+  technique_id uuid not null,
+  visit text not null constraint record_visit_known check (visit in ('sealing', 'bonding')),
+  state text not null constraint record_state_known check (state in ('draft', 'signed', 'superseded')),
+  version integer not null default 1 constraint record_version_positive check (version > 0),
+  supersedes_id uuid,
+  -- Verdict and findings at the tap that started priming.
+  verdict jsonb not null,
+  started_by uuid not null,
+  started_at timestamptz not null,
+  signed_by uuid,
+  signed_at timestamptz,
+  canonical text,
+  hash bytea,
+  constraint record_pk primary key (practice_id, id),
+  constraint record_tray_version_once unique (practice_id, tray_id, version),
+  constraint record_signature_whole check (
+    (state = 'draft') = (signed_by is null) and (state = 'draft') = (signed_at is null)
+    and (state = 'draft') = (canonical is null) and (state = 'draft') = (hash is null)),
+  constraint record_hash_true check (hash is null or hash = sha256(convert_to(canonical, 'UTF8')))
+);
+create index record_by_patient on record (practice_id, patient_id, tooth);
+create index record_by_start on record (practice_id, started_at);
+
+create table record_event (
+  practice_id uuid not null,
+  record_id uuid not null,
+  sequence integer not null,
+  kind text not null constraint record_event_kind_known check (kind in (
+    'step-started', 'step-done', 'material', 'not-scanned', 'deviation', 'note')),
+  step_key text,
+  facts jsonb not null default '{}',
+  occurred_at timestamptz not null,
+  recorded_at timestamptz not null,
+  person_id uuid not null,
+  constraint record_event_pk primary key (practice_id, record_id, sequence)
+);
+
+create table step_material (
+  practice_id uuid not null,
+  id uuid not null,
+  record_id uuid not null,
+  step_key text not null,
+  product_id uuid not null,
+  -- Null only where the scan was missed; the possible lots are then found when asked.
+  lot_id uuid,
+  container_id uuid,
+  not_scanned_reason text,
+  patient_id uuid not null,
+  tooth text not null,
+  used_at timestamptz not null,
+  person_id uuid not null,
+  constraint step_material_pk primary key (practice_id, id),
+  constraint step_material_scanned_or_reason check (
+    (container_id is null) = (not_scanned_reason is not null) and (container_id is null) = (lot_id is null))
+);
+create unique index step_material_once on step_material (practice_id, record_id, step_key, container_id)
+  where container_id is not null;
+-- The trace of a lot, answered from the index alone.
+create index step_material_by_lot on step_material (practice_id, lot_id)
+  include (patient_id, record_id, container_id, tooth, step_key, used_at) where lot_id is not null;
+create index step_material_by_patient on step_material (practice_id, patient_id)
+  include (record_id, lot_id, container_id, tooth, step_key, used_at);
+create index step_material_by_record on step_material (practice_id, record_id);
+
+do $$ declare t text; begin
+  if exists (select 1 from pg_extension where extname = 'citus') then
+    foreach t in array array['patient', 'tray', 'tray_item', 'finding_override', 'record', 'record_event',
+                             'step_material'] loop
+      perform create_distributed_table(t::regclass, 'practice_id', colocate_with => 'practice');
+    end loop;
+  end if;
+end $$;
+
+alter table patient add constraint patient_practice_fk foreign key (practice_id) references practice;
+alter table tray add constraint tray_patient_fk foreign key (practice_id, patient_id) references patient;
+alter table tray add constraint tray_technique_fk foreign key (technique_id) references technique;
+alter table tray add constraint tray_location_fk foreign key (practice_id, location_id) references location;
+alter table tray_item add constraint tray_item_tray_fk foreign key (practice_id, tray_id) references tray;
+alter table tray_item add constraint tray_item_container_fk
+  foreign key (practice_id, container_id) references container;
+alter table tray_item add constraint tray_item_product_fk foreign key (product_id) references product;
+alter table finding_override add constraint finding_override_tray_fk
+  foreign key (practice_id, tray_id) references tray;
+alter table record add constraint record_tray_fk foreign key (practice_id, tray_id) references tray;
+alter table record add constraint record_patient_fk foreign key (practice_id, patient_id) references patient;
+alter table record add constraint record_technique_fk foreign key (technique_id) references technique;
+alter table record add constraint record_supersedes_fk
+  foreign key (practice_id, supersedes_id) references record;
+alter table record_event add constraint record_event_record_fk
+  foreign key (practice_id, record_id) references record;
+alter table step_material add constraint step_material_record_fk
+  foreign key (practice_id, record_id) references record;
+alter table step_material add constraint step_material_container_fk
+  foreign key (practice_id, container_id, lot_id) references container (practice_id, id, lot_id);
+alter table step_material add constraint step_material_patient_fk
+  foreign key (practice_id, patient_id) references patient;
+
+-- Only a dentist passes a stop, and only in his or her own name.
+create function check_override() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public as $$
+begin
+  if new.person_id::text is distinct from current_setting('app.person_id', true)
+     or not exists (select 1 from membership m where m.practice_id = new.practice_id
+                    and m.person_id = new.person_id and m.role = 'dentist') then
+    raise exception 'a stop is passed by a dentist in person'
+      using errcode = '23514', constraint = 'finding_override_by_dentist';
+  end if;
+  return new;
+end $$;
+create trigger finding_override_by_dentist before insert on finding_override
+  for each row execute function check_override();
+create trigger finding_override_append_only before update or delete on finding_override
+  for each row execute function refuse_change();
+
+-- A draft is signed once; a signed record only ever becomes superseded, and nothing in it changes.
+create function check_record_change() returns trigger language plpgsql set search_path = pg_catalog as $$
+declare frozen record;
+begin
+  if tg_op = 'DELETE' then
+    raise exception 'a record is never deleted' using errcode = 'TB001';
+  end if;
+  if old.state = 'draft' and new.state in ('draft', 'signed')
+     and (new.practice_id, new.id, new.tray_id, new.patient_id, new.tooth, new.technique_id, new.visit,
+          new.version, new.started_by, new.started_at, new.verdict)
+       = (old.practice_id, old.id, old.tray_id, old.patient_id, old.tooth, old.technique_id, old.visit,
+          old.version, old.started_by, old.started_at, old.verdict) then
+    return new;
+  end if;
+  if old.state = 'signed' and new.state = 'superseded' then
+    new.state := 'signed';
+    if new is not distinct from old then
+      new.state := 'superseded';
+      return new;
+    end if;
+  end if;
+  raise exception 'a signed record does not change'
+    using errcode = 'TB001', hint = 'Enter an amendment instead.';
+end $$;
+create trigger record_frozen before update or delete on record
+  for each row execute function check_record_change();
+create trigger record_no_truncate before truncate on record
+  for each statement execute function refuse_change();
+
+create function check_record_draft() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public as $$
+declare record_state text;
+begin
+  select r.state into record_state from record r
+    where r.practice_id = new.practice_id and r.id = new.record_id for share;
+  if record_state is distinct from 'draft' then
+    raise exception 'the record is already signed' using errcode = '23514', constraint = 'record_is_draft';
+  end if;
+  return new;
+end $$;
+create trigger record_event_draft before insert on record_event
+  for each row execute function check_record_draft();
+create trigger record_event_append_only before update or delete on record_event
+  for each row execute function refuse_change();
+create trigger record_event_no_truncate before truncate on record_event
+  for each statement execute function refuse_change();
+create trigger step_material_draft before insert on step_material
+  for each row execute function check_record_draft();
+create trigger step_material_append_only before update or delete on step_material
+  for each row execute function refuse_change();
+create trigger step_material_no_truncate before truncate on step_material
+  for each statement execute function refuse_change();
+
+alter table patient enable row level security;
+alter table tray enable row level security;
+alter table tray_item enable row level security;
+alter table finding_override enable row level security;
+alter table record enable row level security;
+alter table record_event enable row level security;
+alter table step_material enable row level security;
+create policy patient_own on patient using (practice_id = actor_practice());
+create policy tray_own on tray using (practice_id = actor_practice());
+create policy tray_item_own on tray_item using (practice_id = actor_practice());
+create policy finding_override_own on finding_override using (practice_id = actor_practice());
+create policy record_own on record using (practice_id = actor_practice());
+create policy record_event_own on record_event using (practice_id = actor_practice());
+create policy step_material_own on step_material using (practice_id = actor_practice());
+
+grant select, insert on patient, tray, tray_item, finding_override, record, record_event, step_material
+  to tubule_app;
+grant update (state) on tray to tubule_app;
+grant update (removed_by, removed_at) on tray_item to tubule_app;
+grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
+revoke all on function check_override, check_record_change, check_record_draft from public;

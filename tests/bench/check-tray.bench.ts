@@ -1,0 +1,87 @@
+/**
+ * How long the check before priming takes. Bars: under 0.1 ms for a tray of 12 containers against
+ * 12 steps, and 5,000 trays in under a second, so that every planned tray can be checked again when
+ * a withdrawal arrives. Beside it, in the same run, what copying the same facts through JSON costs.
+ */
+import { performance } from "node:perf_hooks";
+import { checkTray, productKinds, type ProductFacts, type TrayFacts } from "#domain";
+import {
+  aContainer,
+  aProduct,
+  aStep,
+  aTechnique,
+  aTray,
+  anItem,
+  checkedAt,
+} from "../../libs/domain/facts.fixture.ts";
+
+export const name = "check-tray";
+
+const kinds = productKinds.filter((kind) => kind !== "etchant");
+
+function makeProduct(kind: ProductFacts["kind"]): ProductFacts {
+  return aProduct({
+    id: `product-${kind}`,
+    kind,
+    solvents: ["ethanol", "water"],
+    strategy: "universal",
+    airDrySeconds: 10,
+    inUseLife: { count: 6, unit: "month" },
+  });
+}
+
+/** A tray of 12 open containers, one for each of 12 steps, beside a shelf of 60. */
+function makeTray(trayNumber: number, inOrder: boolean): TrayFacts {
+  const id = (what: string, index: number): string =>
+    `01900000-0000-7000-8000-${String(trayNumber).padStart(6, "0")}${what}${10 + index}`;
+  const products = kinds.map(makeProduct);
+  const steps = kinds.map((kind) =>
+    aStep(kind, {
+      solventsAllowed: ["ethanol", "water"],
+      airDrySeconds: inOrder ? 10 : 9,
+    }),
+  );
+  const items = products.map((product, index) =>
+    anItem(product, {
+      id: id("aaaa", index),
+      container: { id: id("bbbb", index), openedOn: "2026-11-01", state: "open" },
+      withdrawals: inOrder ? [] : [{ id: "w", reference: "W-2026-1" }],
+    }),
+  );
+  const shelf = Array.from({ length: 60 }, (_, index) => {
+    const product = products[index % products.length] ?? makeProduct("adhesive");
+    return { product, container: aContainer({ id: id("cccc", index), productId: product.id }) };
+  });
+  return aTray({ technique: aTechnique({ steps }), items, shelf });
+}
+
+function timeEach(trays: readonly TrayFacts[], work: (facts: TrayFacts) => unknown): number {
+  for (const facts of trays.slice(0, 2000)) work(facts);
+  const start = performance.now();
+  for (const facts of trays) work(facts);
+  return (performance.now() - start) / trays.length;
+}
+
+const show = (milliseconds: number): string => `${milliseconds.toFixed(4)} ms`;
+
+/** Prints the milliseconds per check beside the baseline; throws where a bar is not met. */
+export async function run(): Promise<void> {
+  const inOrder = Array.from({ length: 5000 }, (_, number) => makeTray(number, true));
+  const inTrouble = Array.from({ length: 5000 }, (_, number) => makeTray(number, false));
+  const [first] = inTrouble;
+  const found = first === undefined ? 0 : checkTray(first, checkedAt).findings.length;
+
+  const copy = timeEach(inOrder, (facts) => JSON.parse(JSON.stringify(facts)));
+  const clear = timeEach(inOrder, (facts) => checkTray(facts, checkedAt));
+  const stop = timeEach(inTrouble, (facts) => checkTray(facts, checkedAt));
+
+  console.log(`12 containers, 12 steps, 60 on the shelf, 5,000 trays, Node ${process.version}`);
+  console.log(`  copy of the facts through JSON   ${show(copy)}   baseline`);
+  console.log(`  check, tray in order             ${show(clear)}   ${(copy / clear).toFixed(1)} x`);
+  console.log(
+    `  check, ${found} findings               ${show(stop)}   ${(copy / stop).toFixed(1)} x`,
+  );
+  console.log(`  5,000 trays in order             ${(clear * 5).toFixed(2)} s`);
+  if (clear >= 0.1) throw new Error(`a check takes ${show(clear)}, the bar is 0.1 ms`);
+  if (clear * 5 >= 1) throw new Error("5,000 trays take a second or more");
+}

@@ -1,0 +1,146 @@
+import { readFile } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { beforeAll, describe, expect, test } from "@jest/globals";
+import {
+  BarcodeFormat,
+  BinaryBitmap,
+  DecodeHintType,
+  HybridBinarizer,
+  MultiFormatReader,
+  RGBLuminanceSource,
+} from "@zxing/library";
+import bwipjs from "bwip-js/node";
+import { prepareZXingModule, readBarcodes, type ReaderOptions } from "zxing-wasm/reader";
+import { readLabel } from "#labels";
+
+const PIXELS_PER_MODULE = 3;
+const QUIET_MODULES = 10;
+const BAR_MODULES = 30;
+
+type Raster = { grey: Uint8ClampedArray; width: number; height: number };
+
+/** Draws what bwip-js encodes: a matrix of modules, or bars and spaces in turn. */
+function draw(bcid: string, text: string): Raster {
+  const isBracketed = text.startsWith("(");
+  const [symbol] = bwipjs.raw({ bcid, text, ...(isBracketed ? { parse: true } : {}) });
+  if (symbol === undefined) throw new Error(`bwip-js drew nothing for ${bcid}`);
+  if ("pixs" in symbol) {
+    const { pixs, pixx, pixy } = symbol;
+    return rasterOf(pixx, pixy, (x, y) => pixs[y * pixx + x] === 1);
+  }
+  const bars: boolean[] = [];
+  for (const [index, width] of symbol.sbs.entries()) {
+    for (let module = 0; module < width; module += 1) bars.push(index % 2 === 0);
+  }
+  return rasterOf(bars.length, BAR_MODULES, (x) => bars[x] === true);
+}
+
+function rasterOf(
+  columns: number,
+  rows: number,
+  isDark: (x: number, y: number) => boolean,
+): Raster {
+  const width = (columns + 2 * QUIET_MODULES) * PIXELS_PER_MODULE;
+  const height = (rows + 2 * QUIET_MODULES) * PIXELS_PER_MODULE;
+  const grey = new Uint8ClampedArray(width * height).fill(255);
+  for (let y = 0; y < rows * PIXELS_PER_MODULE; y += 1) {
+    for (let x = 0; x < columns * PIXELS_PER_MODULE; x += 1) {
+      const column = Math.floor(x / PIXELS_PER_MODULE);
+      if (!isDark(column, Math.floor(y / PIXELS_PER_MODULE))) continue;
+      const top = y + QUIET_MODULES * PIXELS_PER_MODULE;
+      grey[top * width + x + QUIET_MODULES * PIXELS_PER_MODULE] = 0;
+    }
+  }
+  return { grey, width, height };
+}
+
+/** The whole text with its symbology identifier, as a scanner sends it. */
+async function readWithWasm(raster: Raster): Promise<string | undefined> {
+  const data = new Uint8ClampedArray(raster.grey.length * 4).fill(255);
+  for (const [index, level] of raster.grey.entries()) data.fill(level, index * 4, index * 4 + 3);
+  const { width, height } = raster;
+  const options: ReaderOptions = {
+    // Code39 would convert pairs of characters to full ASCII and ruin HIBC.
+    formats: ["DataMatrix", "Code128", "QRCode", "EAN13", "EAN8", "ITF14", "Code39Std"],
+    // The default mode gives brackets in place of separators.
+    textMode: "Plain",
+  };
+  const [found] = await readBarcodes({ data, width, height, colorSpace: "srgb" }, options);
+  return found && found.symbologyIdentifier + found.text;
+}
+
+/** The text as the fallback reader gives it: without identifier, FNC1 in front as a separator. */
+function readWithLibrary(raster: Raster, format: BarcodeFormat): string {
+  const reader = new MultiFormatReader();
+  // Without ASSUME_GS1 the separators of GS1-128 vanish; decode() would forget the hints.
+  reader.setHints(
+    new Map<DecodeHintType, unknown>([
+      [DecodeHintType.TRY_HARDER, true],
+      [DecodeHintType.ASSUME_GS1, true],
+      [DecodeHintType.POSSIBLE_FORMATS, [format]],
+    ]),
+  );
+  const source = new RGBLuminanceSource(raster.grey, raster.width, raster.height);
+  return reader.decodeWithState(new BinaryBitmap(new HybridBinarizer(source))).getText();
+}
+
+const GS1_TEXT = "(01)09506000134352(17)261231(10)LOT/7(21)SN-0001";
+const GS1_FIELDS = {
+  gtin: "09506000134352",
+  expiry: { date: "2026-12-31", precision: "day" },
+  lot: "LOT/7",
+  serial: "SN-0001",
+};
+const HIBC_TEXT = "A99912345/$$3271231LOT9/S4012";
+const HIBC_FIELDS = {
+  structure: "concatenated",
+  lic: "A999",
+  pcn: "1234",
+  unit_of_measure: 5,
+  expiry: { date: "2027-12-31", precision: "day" },
+  lot: "LOT9",
+  serial: "4012",
+};
+
+const SYMBOLS = [
+  ["gs1datamatrix", GS1_TEXT, "]d2", GS1_FIELDS],
+  ["gs1-128", GS1_TEXT, "]C1", GS1_FIELDS],
+  ["gs1qrcode", GS1_TEXT, "]Q3", GS1_FIELDS],
+  ["hibcdatamatrix", HIBC_TEXT, "]d1", HIBC_FIELDS],
+  ["hibccode39", HIBC_TEXT, "]A1", HIBC_FIELDS],
+  ["hibccode128", HIBC_TEXT, "]C0", HIBC_FIELDS],
+  ["ean13", "9506000134352", "]E0", { gtin: "09506000134352" }],
+  ["ean8", "96385074", "]E4", { gtin: "00000096385074" }],
+  [
+    "qrcode",
+    "https://id.gs1.org/01/09506000134352/10/LOT%2F7?17=261231",
+    "]Q1",
+    { gtin: "09506000134352", lot: "LOT/7", expiry: { date: "2026-12-31", precision: "day" } },
+  ],
+] as const;
+
+describe("a symbol drawn by bwip-js", () => {
+  beforeAll(async () => {
+    const path = createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm");
+    const wasmBinary = new Uint8Array(await readFile(path)).buffer;
+    prepareZXingModule({ overrides: { wasmBinary } });
+  });
+
+  test.each(SYMBOLS)("as %s comes back through zxing-wasm", async (bcid, text, id, fields) => {
+    const raw = await readWithWasm(draw(bcid, text));
+    const result = readLabel(raw ?? "", { today: "2026-06-15", associations: "enforce" });
+    expect(result).toMatchObject({ ok: true, symbology: id, fields, warnings: [] });
+  });
+
+  test.each([
+    ["gs1datamatrix", GS1_TEXT, BarcodeFormat.DATA_MATRIX, GS1_FIELDS],
+    ["gs1-128", GS1_TEXT, BarcodeFormat.CODE_128, GS1_FIELDS],
+    ["hibcdatamatrix", HIBC_TEXT, BarcodeFormat.DATA_MATRIX, HIBC_FIELDS],
+    ["hibccode39", HIBC_TEXT, BarcodeFormat.CODE_39, HIBC_FIELDS],
+    ["ean13", "9506000134352", BarcodeFormat.EAN_13, { gtin: "09506000134352" }],
+  ] as const)("as %s comes back through @zxing/library", (bcid, text, format, fields) => {
+    const raw = readWithLibrary(draw(bcid, text), format);
+    const result = readLabel(raw, { today: "2026-06-15", associations: "enforce" });
+    expect(result).toMatchObject({ ok: true, fields });
+  });
+});
