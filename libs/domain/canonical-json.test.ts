@@ -5,7 +5,7 @@ import { canonicalJson } from "./canonical-json.ts";
 const tenth = 0.1;
 
 describe("canonical JSON", () => {
-  test("writes the sample of RFC 8785, section 3.2.2, as its sections 3.2.3 and 3.2.4 print it", () => {
+  test("writes the sample of RFC 8785, section 3.2.2, as section 3.2.4 prints it", () => {
     const sample: unknown = JSON.parse(`{
       "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
       "string": "\\u20ac$\\u000F\\u000aA'\\u0042\\u0022\\u005c\\\\\\"\\/",

@@ -20,11 +20,11 @@ function writeObject(value: object): string {
 }
 
 /**
- * The one JSON text of a value, for hashing: members sorted by the UTF-16 code units of their names,
- * no white space, numbers and strings as ECMAScript writes them. A member that is `undefined` is
- * left out, as JSON does. Throws a TypeError for what JSON cannot hold: numbers that are not finite,
- * `undefined` anywhere else, functions, big integers, dates and other class instances, half a
- * surrogate pair. Source: RFC 8785, sections 3.2.2 and 3.2.3.
+ * The one JSON text of a value, for hashing: members sorted by the UTF-16 code units of their
+ * names, no white space, numbers and strings as ECMAScript writes them. A member that is
+ * `undefined` is left out, as JSON does. Throws a TypeError for what JSON cannot hold: numbers that
+ * are not finite, `undefined` anywhere else, functions, big integers, dates and other class
+ * instances, half a surrogate pair. Source: RFC 8785, sections 3.2.2 and 3.2.3.
  */
 export function canonicalJson(value: unknown): string {
   switch (typeof value) {

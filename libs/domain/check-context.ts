@@ -45,7 +45,7 @@ export interface CheckContext {
   /** Every step, in the technique's order, with the items that serve it. */
   steps: readonly { step: TechniqueStep; items: readonly CheckedItem[] }[];
   etching: Etching;
-  /** Containers that could be fetched today and used at the appointment; computed when asked for. */
+  /** Containers that could be fetched today and used at the appointment; computed once asked. */
   listShelf: () => readonly Candidate[];
 }
 

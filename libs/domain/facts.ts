@@ -123,7 +123,10 @@ export interface TrayFacts {
   /** The operatory of the appointment; containers there are preferred. */
   place: PlaceFacts | null;
   items: readonly TrayItemFacts[];
-  /** Usable containers elsewhere in the practice of products on the tray, or that could serve it. */
+  /**
+   * Usable containers elsewhere in the practice of products on the tray, or that could serve it.
+   * Whoever reads them leaves out those that stand on a tray or that a withdrawal covers.
+   */
   shelf: readonly { container: ContainerFacts; product: ProductFacts }[];
 }
 

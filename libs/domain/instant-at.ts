@@ -10,9 +10,7 @@ function offsetMilliseconds(instant: number, timeZone: string): number {
     });
     formatters.set(timeZone, formatter);
   }
-  const name = formatter
-    .formatToParts(instant)
-    .find(({ type }) => type === "timeZoneName")?.value;
+  const name = formatter.formatToParts(instant).find(({ type }) => type === "timeZoneName")?.value;
   const match = /GMT([+-])(\d\d):(\d\d)/.exec(name ?? "");
   if (!match) return 0;
   const minutes = Number(match[2]) * 60 + Number(match[3]);

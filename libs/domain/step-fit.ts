@@ -12,9 +12,10 @@ export interface SolventMisfit {
 }
 
 /**
- * Why the solvents of a product do not fit what the step names, or `null` where they fit or the step
- * names none. Solvents that the entry does not state cannot be verified and so do not fit. Source:
- * self-etch needs water to ionise its acid (J Appl Oral Sci 2010;18(3)); the comparison is our own.
+ * Why the solvents of a product do not fit what the step names, or `null` where they fit or the
+ * step names none. Solvents that the entry does not state cannot be verified and so do not fit.
+ * Source: self-etch needs water to ionise its acid (J Appl Oral Sci 2010;18(3)); the comparison is
+ * our own.
  */
 export function findSolventMisfit(
   step: Pick<TechniqueStep, "solventsAllowed" | "solventNeeded">,
@@ -37,7 +38,7 @@ export function findSolventMisfit(
 export interface DryingGap {
   plannedSeconds: number;
   neededSeconds: number;
-  /** The IFU asks; or the practice, for the solvent named; or for the slowest, none being stated. */
+  /** The IFU asks; or the practice, for the solvent named, or for the slowest, none stated. */
   reason: "ifu" | "solvent" | "not-stated";
   solvent: Solvent | null;
 }
@@ -57,8 +58,8 @@ function findSlowest(held: readonly Solvent[]): Solvent | null {
  * does not. The IFU decides; where it is silent, the practice's time for the slowest solvent of the
  * product, and only at a step that plans an air-dry. A product without solvent then needs none; one
  * whose solvents are not stated is reckoned as water, the slowest. A step that plans no air-dry
- * plans 0 s for a product whose IFU asks for one. Source: IFU first; order of the solvents by vapour
- * pressure (Antoine fits); the practice's times are common practice, no source.
+ * plans 0 s for a product whose IFU asks for one. Source: IFU first; order of the solvents by
+ * vapour pressure (Antoine fits); the practice's times are common practice, no source.
  */
 export function findDryingGap(
   step: Pick<TechniqueStep, "airDrySeconds">,

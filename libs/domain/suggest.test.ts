@@ -4,6 +4,8 @@ import { checkTray } from "./checks/check-tray.ts";
 import {
   aPlainProduct,
   aProduct,
+  aStep,
+  aTechnique,
   aTray,
   anItem,
   bondNorth,
@@ -32,7 +34,7 @@ const stock = (id: string, over: Partial<ContainerFacts> = {}): TrayFacts["shelf
   onShelf(bondNorth, { id, code: id, ...over });
 
 describe("suggesting containers for a step", () => {
-  test("first expired first out, then open before sealed, then this operatory before others", () => {
+  test("first expired first out, open before sealed, this operatory before others", () => {
     const shelf = [
       stock("none", { useBy: null }),
       stock("late"),
@@ -71,6 +73,44 @@ describe("suggesting containers for a step", () => {
     ["on this tray already", stock("container-of-item-primer-north")],
   ])("never one that is %s", (_, candidate) => {
     expect(suggest([candidate])).toEqual([]);
+  });
+
+  test("in place of a container its own product goes before another that ends earlier", () => {
+    const facts = aTray({
+      items: [anItem(primerNorth), anItem(bondNorth, { container: { state: "empty" } })],
+      shelf: [
+        onShelf(aProduct({ id: "cousin" }), { id: "cousin", ...useBy("2027-01-01") }),
+        stock("later", useBy("2028-02-01")),
+        stock("sooner", useBy("2028-01-01")),
+      ],
+    });
+    const [finding] = checkTray(facts, checkedAt).findings;
+    expect(finding?.remedy.numbers.insteadContainerId).toBe("sooner");
+    const without = checkTray({ ...facts, shelf: facts.shelf.slice(0, 1) }, checkedAt);
+    expect(without.findings[0]?.remedy.numbers.insteadContainerId).toBe("cousin");
+  });
+
+  test("in place of a container that serves two steps only one that serves both", () => {
+    const universal = aProduct({ id: "u", kind: "universal-adhesive", solvents: ["water"] });
+    const steps = ["primer", "adhesive"].map((key) => ({
+      ...aStep("universal-adhesive"),
+      key,
+      solventsAllowed: key === "primer" ? (["water"] as const) : null,
+    }));
+    const facts = aTray({
+      technique: aTechnique({ steps }),
+      items: [anItem(universal, { container: { state: "empty" } })],
+      shelf: [onShelf({ ...universal, id: "v", solvents: ["acetone"] })],
+    });
+    const [finding] = checkTray(facts, checkedAt).findings;
+    expect([finding?.code, finding?.remedy.code]).toEqual(["not-available", "get-another"]);
+  });
+
+  test("one of another system is refused however many others on the tray do not mind", () => {
+    const south = onShelf(aProduct({ id: "south", system: { id: "south", name: "South" } }));
+    const bystander = anItem(aPlainProduct("composite"));
+    expect(suggest([south], { items: [bystander, anItem(primerNorth)] })).toEqual([]);
+    expect(suggest([south], { items: [bystander] })).toEqual(["container-on-shelf"]);
   });
 
   test("none for a step that the technique does not have", () => {

@@ -1,7 +1,7 @@
 /**
  * Tooth codes. Stored and computed with is always the two-digit code of ISO 3950 (FDI); the other
- * notations are for reading and showing. Eighteen bare codes are valid in both FDI and Universal and
- * always name different teeth, so nothing here guesses the notation of a text.
+ * notations are for reading and showing. Eighteen bare codes are valid in both FDI and Universal
+ * and always name different teeth, so nothing here guesses the notation of a text.
  */
 
 /** Kinds of teeth, from the midline outwards within one dentition. */

@@ -38,7 +38,7 @@ describe("mass balance", () => {
     });
   });
 
-  test("does not balance by declaring a unit lost or counting it away, which only explains it", () => {
+  test("does not balance by declaring a unit lost or counting it away, which explains", () => {
     expect(computeMassBalance({ ...lot, usedUp: 14, lost: 1 })).toMatchObject({
       unaccounted: 1,
       unexplained: 0,

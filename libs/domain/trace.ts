@@ -16,7 +16,7 @@ export interface LotQuantities {
 export interface MassBalance {
   /** Units whose whereabouts are known: on hand, quarantined, used up, discarded or returned. */
   accounted: number;
-  /** Received less accounted: positive where units are missing, negative where there are too many. */
+  /** Received less accounted: positive where units are missing, negative where too many. */
   unaccounted: number;
   /** The part of `unaccounted` that neither a declared loss nor a count explains. */
   unexplained: number;

@@ -3,7 +3,7 @@ import { AI_LINES, MEASURE_LINES, PREDEFINED_LENGTHS } from "./ai-table.ts";
 import { contentRules, type ContentRule } from "./content-rules.ts";
 
 /** One component of a value: its length, its character set, its content rules. */
-export type Component = { min: number; max: number; set: number; rules: readonly ContentRule[] };
+type Component = { min: number; max: number; set: number; rules: readonly ContentRule[] };
 
 /** A run of AIs as numbers: one AI when `low` equals `high`, a pattern such as 31nn otherwise. */
 export type AiRange = { low: number; high: number };

@@ -12,7 +12,7 @@ export const HIBC_CHARACTERS = 16;
 export const ALPHANUMERIC = 32;
 /** Characters that a URI may contain (RFC 3986 section 2). */
 export const URI_CHARACTERS = 64;
-/** Characters of the host and port of a URI, bracketed addresses included (RFC 3986 section 3.2). */
+/** Characters of host and port in a URI, bracketed addresses included (RFC 3986 section 3.2). */
 export const HOST_CHARACTERS = 128;
 
 const DIGIT_TEXT = "0123456789";

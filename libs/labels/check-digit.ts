@@ -1,6 +1,6 @@
 import { DIGITS, firstOutside } from "./character-sets.ts";
 
-/** Weighted sum of the digits from `start` up to `end`; the last one has weight 3, then 1, 3, ... */
+/** Weighted sum of the digits from `start` up to `end`; the last has weight 3, then 1, 3, ... */
 function weightedSum(text: string, start: number, end: number): number {
   let sum = 0;
   let weight = 3;

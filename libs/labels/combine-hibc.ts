@@ -10,9 +10,9 @@ import type { HibcScan } from "./scan.ts";
  * Answers what several HIBC symbols of one label say together, in any order: one device, named by
  * its primary symbol, and the secondary symbols that carry its check character as their link. A
  * separate supplement looks like a primary symbol or like nothing at all, and only its link next to
- * a primary tells what it is; so each primary is tried as the one the others belong to. Errors, with
- * the scan in `part`: `link_mismatch`, `conflicting_duplicate`, or the scan's own. Source: ANSI/HIBC
- * 2.6-2016 sections 2.2 and 2.3; the order and the equal repeats are project rules.
+ * a primary tells what it is; so each primary is tried as the one the others belong to. Errors,
+ * with the scan in `part`: `link_mismatch`, `conflicting_duplicate`, or the scan's own. Source:
+ * ANSI/HIBC 2.6-2016 sections 2.2 and 2.3; the order and the equal repeats are project rules.
  */
 export function combineHibc(
   scans: readonly HibcScan[],

@@ -98,7 +98,7 @@ function pathPairs(text: string, pathAt: number, pathEnd: number): Pair[] | unde
   return undefined;
 }
 
-/** Answers the qualifier sequences of the key that the path follows, or the pair that breaks all. */
+/** The qualifier sequences of the key that the path follows, or the pair that breaks them all. */
 function allowedSequences(path: readonly Pair[]): (readonly string[])[] | LabelError {
   const [key, ...qualifiers] = path;
   const sequences = KEY_QUALIFIERS[key?.fact.ai ?? ""] ?? [];

@@ -35,8 +35,7 @@ describe("the HIBC check character", () => {
     for (let number = 0; number < 43; number += 1) {
       const raw = checked(`+A99912345/$LOT${number}`);
       const text = raw.slice(1);
-      const draw = (data: string) =>
-        bwipjs.raw({ bcid: "hibccode39", text: data, validatecheck: true });
+      const draw = (data: string) => bwipjs.raw("hibccode39", data, "validatecheck");
       expect(draw(text)).toHaveLength(1);
       const wrong = text.slice(0, -1) + (text.endsWith("0") ? "1" : "0");
       expect(() => draw(wrong)).toThrow("heck digit");

@@ -9,12 +9,12 @@ import type { LabelElement } from "./result.ts";
 
 /** Random valid values for tests: what each format and content rule of the table of AIs admits. */
 
-const DIGITS = [..."0123456789"];
+const DIGITS = Array.from("0123456789");
 const CHARACTERS: Readonly<Record<string, readonly string[]>> = {
   N: DIGITS,
-  X: [...SET_82_IN_ORDER],
-  Y: [..."#-/0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"],
-  Z: [..."-_0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"],
+  X: Array.from(SET_82_IN_ORDER),
+  Y: Array.from("#-/0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
+  Z: Array.from("-_0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"),
 };
 
 function textOf(characters: readonly string[], minLength: number, maxLength = minLength) {
@@ -84,7 +84,7 @@ function componentValue(component: string): fc.Arbitrary<string> {
   if (rule === "nonZero" || rule === "noLeadingZero") {
     return textOf(DIGITS.slice(1), rule === "nonZero" ? min : 1, max);
   }
-  if (rule === "percentEncoded") return textOf([..."ABCxyz0123-"], min, max);
+  if (rule === "percentEncoded") return textOf(Array.from("ABCxyz0123-"), min, max);
   return textOf(characters, min, max);
 }
 
@@ -161,5 +161,5 @@ const LOT_CHARACTERS = HIBC_IN_ORDER.slice(0, 36);
 
 /** Random texts of the letters and digits that an HIBC lot, serial or product number may have. */
 export function hibcText(minLength: number, maxLength: number): fc.Arbitrary<string> {
-  return textOf([...LOT_CHARACTERS], minLength, maxLength);
+  return textOf(Array.from(LOT_CHARACTERS), minLength, maxLength);
 }

@@ -15,7 +15,7 @@ import { carrierOf, IDENTIFIER_LENGTH, type Carrier } from "./symbology.ts";
  * The longest text that is looked at, in UTF-16 units. The largest symbol in use, a QR Code of
  * digits, holds 7089 (ISO/IEC 18004).
  */
-export const MAX_LABEL_LENGTH = 8192;
+const MAX_LABEL_LENGTH = 8192;
 
 /** What one scan must be read with. */
 export type ScanContext = {
@@ -144,7 +144,7 @@ function readUnmarked(text: string, context: ScanContext): Outcome {
 function readForeign(text: string, start: number, context: ScanContext): Outcome | undefined {
   if (isWebAddress(text, start)) {
     const data = readDigitalLink(text, start, context);
-    return "kind" in data ? data : { scheme: "gs1-digital-link", data, warnings: [] };
+    return "kind" in data ? data : { scheme: "gs1-digital-link", data, warnings: data.warnings };
   }
   if (isHibc(text, start)) {
     const symbol = openHibc(text, start);

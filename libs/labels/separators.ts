@@ -1,8 +1,9 @@
 import { GS } from "./gs1.ts";
 import type { LabelWarning } from "./result.ts";
 
-/** Record separator and end of transmission, which frame ISO/IEC 15434 messages. */
+/** The record separator, which frames the messages of ISO/IEC 15434. */
 export const RS = "\u001e";
+/** End of transmission, which closes the messages of ISO/IEC 15434. */
 export const EOT = "\u0004";
 
 type Token = readonly [text: string, control: string];
@@ -27,6 +28,9 @@ const DEFAULT_TOKENS: readonly Token[] = [
   ["\u2404", EOT],
 ];
 
+/** Every default token begins with one of these; most texts hold none and need no search. */
+const FIRST_OF_DEFAULT = /[[{^|\u2404\u241d\u241e]/;
+
 /** A text with its control characters restored, and the way back to positions in the raw text. */
 export type Restored = {
   text: string;
@@ -45,7 +49,7 @@ export function restoreSeparators(
   start: number,
   profile: readonly string[],
 ): Restored | undefined {
-  if (profile.length === 0 && !mayHoldDefaultToken(text, start)) return undefined;
+  if (profile.length === 0 && !FIRST_OF_DEFAULT.test(text)) return undefined;
   const tokens = profile.length === 0 ? DEFAULT_TOKENS : withProfile(profile);
   const pieces: string[] = [];
   const shifts: { from: number; by: number }[] = [];
@@ -76,14 +80,4 @@ export function restoreSeparators(
 function withProfile(profile: readonly string[]): readonly Token[] {
   const own = profile.filter((token) => token !== "").map((token): Token => [token, GS]);
   return [...own, ...DEFAULT_TOKENS].sort(([a], [b]) => b.length - a.length);
-}
-
-/** Spares most texts the search: every default token begins with a bracket, ^, | or a symbol. */
-function mayHoldDefaultToken(text: string, start: number): boolean {
-  for (let at = start; at < text.length; at += 1) {
-    const unit = text.charCodeAt(at);
-    if (unit === 0x5b || unit === 0x5e || unit === 0x7b || unit === 0x7c || unit > 0x7f)
-      return true;
-  }
-  return false;
 }

@@ -257,7 +257,7 @@ export const de: Messages = {
       "Nehmen Sie das Produkt in den Katalog auf oder den Behälter vom Tray herunter.",
     "receive-first": "Buchen Sie den Behälter zuerst ein oder nehmen Sie ihn vom Tray herunter.",
     "check-label":
-      "Vergleichen Sie das gedruckte Etikett mit dem Erfassten und berichtigen Sie, was falsch ist.",
+      "Vergleichen Sie das gedruckte Etikett mit dem Erfassten. Berichtigen Sie, was falsch ist.",
     "remove-from-tray": "Nehmen Sie den Behälter vom Tray herunter.",
     "confirm-product": "Lassen Sie {product} zahnärztlich mit der Gebrauchsanweisung vergleichen.",
     "dry-longer": "Trocknen Sie bei „{step}“ mindestens {neededSeconds|seconds} mit Luft.",

@@ -343,9 +343,9 @@ export const en = {
 
   cautions: {
     aid:
-      "Tubule is a record-keeping and checking aid. It does not diagnose, and it does not replace " +
-      "the manufacturer's instructions for use, local regulation, or the judgement of the " +
-      "licensed clinician, who decides.",
+      "Tubule is a record-keeping and checking aid. It does not diagnose, and it does not " +
+      "replace the manufacturer's instructions for use, local regulation, or the judgement of " +
+      "the licensed clinician, who decides.",
     figures:
       "Figures shipped with it are common-practice defaults, to be confirmed by the practice " +
       "against the instructions for use.",

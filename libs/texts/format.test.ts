@@ -52,6 +52,7 @@ describe("filling a text", () => {
     expect(fill("en", text, { left: 5 })).toBe("Wait 5 s.");
     expect(fill("en", text, { left: 5, what: "it" })).toBe("Wait 5 s for it.");
     expect(fill("en", text, {})).toBe("Wait.");
+    expect(fill("en", "Wait[ {left|seconds} for {what}].", { left: 5 })).toBe("Wait.");
   });
 
   test("shows a placeholder without a value rather than a wrong text", () => {

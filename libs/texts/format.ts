@@ -52,7 +52,7 @@ export function formatDate(language: Language, civilDate: string): string {
   return Number.isNaN(instant.getTime()) ? civilDate : getFormats(language).date.format(instant);
 }
 
-/** A number for people, with the language's own decimal mark and grouping; three decimals at most. */
+/** A number for people: the language's own decimal mark and grouping, at most three decimals. */
 export function formatNumber(language: Language, number: number): string {
   return getFormats(language).number.format(number);
 }

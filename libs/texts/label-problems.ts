@@ -14,7 +14,8 @@ export const labelProblemsEn = {
   empty_value: "A field of the label is empty. Scan again; then enter it by hand.",
   value_too_short: "The label broke off. Hold the scanner over the whole barcode and scan again.",
   value_too_long:
-    "A field of the label is too long. The scanner may drop separators; test it on its set-up page.",
+    "A field of the label is too long. Perhaps the scanner drops separators; test it on its " +
+    "set-up page.",
   invalid_character:
     "The label holds a character that cannot be there. Check the scanner's keyboard layout.",
   invalid_check_digit: "The product number was misread. Scan again.",
@@ -62,7 +63,8 @@ export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
     "Sie es ein.",
   empty_value: "Ein Feld des Etiketts ist leer. Scannen Sie noch einmal, sonst tippen Sie es ein.",
   value_too_short:
-    "Das Etikett bricht ab. Halten Sie den Scanner über den ganzen Code und scannen Sie noch einmal.",
+    "Das Etikett bricht ab. Halten Sie den Scanner über den ganzen Code und scannen Sie noch " +
+    "einmal.",
   value_too_long:
     "Ein Feld des Etiketts ist zu lang. Vielleicht verschluckt der Scanner Trennzeichen; prüfen " +
     "Sie ihn auf seiner Einrichtungsseite.",
@@ -74,8 +76,8 @@ export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
     "Das Etikett nennt ein Datum, das es nicht gibt. Lesen Sie das gedruckte Datum und geben Sie " +
     "es ein.",
   invalid_time:
-    "Das Etikett nennt eine Uhrzeit, die es nicht gibt. Lesen Sie die gedruckte und geben Sie sie " +
-    "ein.",
+    "Das Etikett nennt eine Uhrzeit, die es nicht gibt. Lesen Sie die gedruckte und geben Sie " +
+    "sie ein.",
   doubled_separator:
     "Der Scanner hat zwei Trennzeichen hintereinander gesendet. Scannen Sie noch einmal und " +
     "prüfen Sie den Scanner.",
@@ -84,7 +86,8 @@ export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
   exclusive_ai_pair:
     "Das Etikett enthält zwei Felder, die einander ausschließen. Tippen Sie es ein.",
   conflicting_duplicate_ai:
-    "Das Etikett nennt für ein Feld zwei Werte. Lesen Sie den gedruckten Text und geben Sie ihn ein.",
+    "Das Etikett nennt für ein Feld zwei Werte. Lesen Sie den gedruckten Text und geben Sie ihn " +
+    "ein.",
   not_a_digital_link:
     "Das ist eine gewöhnliche Webadresse, kein Produktetikett. Scannen Sie einen anderen Code.",
   dl_key_qualifier_order:
@@ -98,8 +101,8 @@ export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
   invalid_check_character: "Der Code wurde falsch gelesen. Scannen Sie noch einmal.",
   link_mismatch: "Diese beiden Codes gehören nicht zusammen. Scannen Sie beide von einem Etikett.",
   invalid_structure:
-    "Der Code ist nicht so aufgebaut, wie seine Norm verlangt. Scannen Sie noch einmal oder einen " +
-    "anderen.",
+    "Der Code ist nicht so aufgebaut, wie seine Norm verlangt. Scannen Sie noch einmal oder " +
+    "einen anderen.",
   unknown_data_identifier:
     "Das Etikett enthält ein Feld, das hier nicht gelesen wird. Scannen Sie einen anderen Code " +
     "oder tippen Sie es ein.",

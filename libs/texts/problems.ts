@@ -1,6 +1,6 @@
 /**
- * Problems in sentences: what happened, and what to do. A part in square brackets needs a value that
- * the server may send along, and falls away without it.
+ * Problems in sentences: what happened, and what to do. A part in square brackets needs a value
+ * that the server may send along, and falls away without it.
  */
 import type { ProblemCode } from "#contracts/problem-codes";
 

@@ -40,7 +40,7 @@ const labelProblemKinds = `empty_input unrecognized_format unsupported_symbology
   dl_key_qualifier_order dl_attribute_not_allowed dl_duplicate_ai invalid_check_character
   link_mismatch invalid_structure unknown_data_identifier conflicting_duplicate`.split(/\s+/);
 
-/** A sentence for people: begins and ends as one, nothing unfilled, no code or number date in it. */
+/** A sentence for people: begins and ends as one, nothing unfilled, no code in it. */
 function expectSentence(text: string): void {
   expect(text).toMatch(/^[\p{L}\p{N}“„].*[.!]$/su);
   expect(text).not.toMatch(/[{}[\]|]|undefined|null|NaN/);
@@ -224,7 +224,8 @@ describe("sentences", () => {
     if (acetone === undefined) throw new Error("no such tray");
     const finding = findIn(acetone.facts, "wrong-solvent");
     expect(sayFinding("en", finding).sentence).toBe(
-      "Product primer-north CK7-QW4X contains acetone; “Step primer” allows only: ethanol or water.",
+      "Product primer-north CK7-QW4X contains acetone; “Step primer” allows only: ethanol or " +
+        "water.",
     );
     expect(sayFinding("de", finding).sentence).toBe(
       "Product primer-north CK7-QW4X enthält Aceton; „Step primer“ erlaubt nur: Ethanol oder " +

@@ -239,7 +239,6 @@ export const screensDe: ScreenTexts = {
     whole: "Ganzes Tray",
     passed: (by) => `Übergangen von ${by}`,
     pass: "Diesen Stopp übergehen",
-    cannotPass: "Dieser Stopp kann nicht übergangen werden.",
     dentistOnly: "Nur eine Zahnärztin oder ein Zahnarzt kann einen Stopp übergehen.",
     notes: (count) => plural(count, "Hinweis", "Hinweise"),
   },

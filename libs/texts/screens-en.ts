@@ -239,7 +239,6 @@ export const screensEn = {
     whole: "Whole tray",
     passed: (by: string) => `Passed by ${by}`,
     pass: "Pass this stop",
-    cannotPass: "This stop cannot be passed.",
     dentistOnly: "Only a dentist can pass a stop.",
     notes: (count: number) => plural(count, "note", "notes"),
   },

@@ -8,7 +8,7 @@ export type LabelLineCounts = { read: number; refused: number };
 
 type LabelRequest = { input: string | readonly string[]; options: ReadOptions };
 
-/** Far above any label, so that a line cut here is refused, and a stream without lines is bounded. */
+/** Far above any label: a line cut here is refused, and a stream without lines is bounded. */
 const MAX_LINE_LENGTH = 1 << 20;
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
@@ -113,7 +113,7 @@ function requestOf(line: string, options: LabelLineOptions): LabelRequest {
   return own === undefined ? asIs : { input: value["input"], options: own };
 }
 
-/** The options of one line over those of the command, or undefined when one of them is malformed. */
+/** The options of one line over those of the command; undefined when one of them is malformed. */
 function optionsOf(given: unknown, options: LabelLineOptions): ReadOptions | undefined {
   if (!isRecord(given)) return undefined;
   const {

@@ -42,8 +42,8 @@ function computeVerdict(findings: readonly Finding[]): Verdict {
  * belongs together. Pure and deterministic: `facts` holds all there is to know, `at` is the instant
  * of the check (ISO 8601), and neither the order of scanning nor of reading the shelf matters. The
  * verdict is the worst finding: any stop, else any caution, else clear; notes of level `info` leave
- * it clear. Cautions that the practice has raised are stops. Throws a RangeError where an instant or
- * a date cannot be read or the time zone does not exist. Own rules; each check names its source.
+ * it clear. Cautions that the practice has raised are stops. Throws a RangeError where an instant
+ * or a date cannot be read or the time zone does not exist. Own rules; each check names its source.
  */
 export function checkTray(facts: TrayFacts, at: string): TrayCheck {
   const context = makeCheckContext(facts, at);

@@ -63,6 +63,10 @@ describe("drying-too-short", () => {
     expect(count(drying(10, { solvents: null }))).toBe(0);
     expect(getFinding(drying(9, { solvents: null }), "drying-too-short")).toMatchObject({
       numbers: { reason: "not-stated", solvent: "water", neededSeconds: 10 },
+      because: [
+        { what: "planned-air-dry", value: 9, from: "technique" },
+        { what: "needed-air-dry", value: 10, from: "practice" },
+      ],
     });
   });
 

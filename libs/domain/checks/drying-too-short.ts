@@ -4,8 +4,8 @@ import { aboutItem, checkItemsAtSteps, type Check } from "./check.ts";
 
 /**
  * The technique dries the product with air for less time than it needs: as its IFU says, or, where
- * that is silent, as the practice says for its slowest solvent. The time must be planned at the step
- * whose product it dries. Source: as `findDryingGap`.
+ * that is silent, as the practice says for its slowest solvent. The time must be planned at the
+ * step whose product it dries. Source: as `findDryingGap`.
  */
 export const dryingTooShort: Check = {
   code: "drying-too-short",

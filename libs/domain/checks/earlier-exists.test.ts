@@ -39,6 +39,10 @@ describe("earlier-exists", () => {
         code: "take-instead",
         numbers: { insteadCode: "CM3-AB9T", insteadPlace: "Operatory 2" },
       },
+      because: [
+        { what: "other-end", value: "2028-03-30", from: "stock" },
+        { what: "this-end", value: "2028-03-31", from: "stock" },
+      ],
       until: "2028-03-31",
     });
     expect(checkTray(facts, checkedAt).verdict).toBe("clear");
@@ -52,6 +56,15 @@ describe("earlier-exists", () => {
     );
     const bothOpen = { ...aTrayWithBond({ container: open }), shelf: [onShelf(bondNorth, open)] };
     expect(count(bothOpen)).toBe(0);
+  });
+
+  test("of two containers without an end the open one goes first, with no date to compare", () => {
+    const facts = {
+      ...aTrayWithBond({ container: { useBy: null } }),
+      shelf: [onShelf(bondNorth, { ...open, useBy: null })],
+    };
+    const finding = getFinding(facts, "earlier-exists");
+    expect([finding.numbers.reason, finding.because, finding.until]).toEqual(["open", [], null]);
   });
 
   test("never contradicts itself: of two containers at most one yields to the other", () => {

@@ -16,8 +16,8 @@ function findBetter(context: CheckContext, item: CheckedItem): Candidate | null 
 
 /**
  * Another usable container of the same product should be used up first: it ends earlier, or on the
- * same day and is open already while this one is sealed. Said only of a container that could be used
- * itself. Source: first expired first out, common practice, no source.
+ * same day and is open already while this one is sealed. Said only of a container that could be
+ * used itself. Source: first expired first out, common practice, no source.
  */
 export const earlierExists: Check = {
   code: "earlier-exists",

@@ -1,5 +1,14 @@
 import { describe, expect, test } from "@jest/globals";
-import { appointmentDay, aTrayWithBond, bondNorth, onShelf } from "../facts.fixture.ts";
+import {
+  aProduct,
+  aTray,
+  aTrayWithBond,
+  anItem,
+  appointmentDay,
+  bondNorth,
+  onShelf,
+  primerNorth,
+} from "../facts.fixture.ts";
 import { getFinding, listCodes } from "./check-tray.fixture.ts";
 
 const endingOn = (date: string) =>
@@ -26,6 +35,26 @@ describe("ends-before-appointment", () => {
     const facts = { ...endingOn("2026-12-01"), appointmentAt: "2026-12-01T23:30:00Z" };
     expect(listCodes(facts)).toEqual(["ends-before-appointment"]);
     expect(listCodes({ ...facts, timeZone: "America/New_York" })).toEqual(["short-dated"]);
+  });
+
+  test("the label of a container never received counts as well", () => {
+    const scanned = { identifier: "1", lot: null, serial: null, useBy: "2026-12-01" };
+    expect(listCodes(aTrayWithBond({ container: null, scanned }))).toEqual([
+      "ends-before-appointment",
+      "not-available",
+    ]);
+  });
+
+  test.each([
+    [{ useBy: { date: "2026-12-01", precision: "day" } }, "use-by", "label"],
+    [{ openedOn: "2026-11-17", state: "open" }, "usable-through", "ifu"],
+  ] as const)("says which limit decided: %j", (container, what, from) => {
+    const bond = aProduct({ inUseLife: { count: 14, unit: "day" } });
+    const facts = aTray({ items: [anItem(primerNorth), anItem(bond, { container })] });
+    expect(getFinding(facts, "ends-before-appointment").because).toEqual([
+      { what, value: "2026-12-01", from },
+      { what: "appointment", value: appointmentDay, from: "practice" },
+    ]);
   });
 
   test("names a container that lasts, never one that does not", () => {

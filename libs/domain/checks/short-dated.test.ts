@@ -1,5 +1,12 @@
 import { describe, expect, test } from "@jest/globals";
-import { aTrayWithBond, someSettings } from "../facts.fixture.ts";
+import {
+  aProduct,
+  aTray,
+  aTrayWithBond,
+  anItem,
+  primerNorth,
+  someSettings,
+} from "../facts.fixture.ts";
 import { getFinding, listCodes } from "./check-tray.fixture.ts";
 
 const endingOn = (date: string) =>
@@ -22,6 +29,19 @@ describe("short-dated", () => {
       remedy: { code: "use-soon" },
       until: "2027-01-01",
     });
+  });
+
+  test.each([
+    [{ useBy: { date: "2026-12-10", precision: "day" } }, "use-by", "label"],
+    [{ openedOn: "2026-11-10", state: "open" }, "usable-through", "ifu"],
+  ] as const)("says which limit decided: %j", (container, what, from) => {
+    const bond = aProduct({ inUseLife: { count: 30, unit: "day" } });
+    const facts = aTray({ items: [anItem(primerNorth), anItem(bond, { container })] });
+    expect(getFinding(facts, "short-dated").because).toEqual([
+      { what, value: "2026-12-10", from },
+      { what: "days-left", value: 15, from: "reading" },
+      { what: "short-dated-days", value: 30, from: "practice" },
+    ]);
   });
 
   test("says nothing where the practice wants no days to be left", () => {

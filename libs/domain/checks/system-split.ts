@@ -28,8 +28,8 @@ function describeSplit(
 }
 
 /**
- * A primer and an adhesive, or an activator and its resin, that come from different bonding systems;
- * a part of a system beside one of no stated system counts as such. Of two without a system nothing
+ * A primer and an adhesive, or an activator and its resin, that come from different systems; a
+ * part of a system beside one of no stated system counts as such. Of two without a system nothing
  * is known and nothing is said. Every pair on the tray is compared. Source: as `mustShareSystem`.
  */
 export const systemSplit: Check = {

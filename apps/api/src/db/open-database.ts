@@ -45,7 +45,7 @@ export async function openDatabase(options: DatabaseOptions): Promise<OpenDataba
       notes: inside?.notes ?? [],
       announce: async (address) => watched?.announce(address),
       close: async () => {
-        await db.destroy();
+        if (db.isInitialized) await db.destroy();
         await watched?.release();
         await watched?.current().stop();
         if (!watched && inside && !inside.adopted) await inside.stop();

@@ -1,6 +1,5 @@
 import { access } from "node:fs/promises";
 import path from "node:path";
-import fastifyStatic from "@fastify/static";
 import type { FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { problemCodes, type ProblemCode } from "#contracts/problem-codes";
 import { apiPrefix } from "#contracts/routes";
@@ -27,6 +26,8 @@ export async function addPages(server: FastifyInstance, webFolder: string | null
 }
 
 async function serveWeb(server: FastifyInstance, webFolder: string): Promise<void> {
+  // Only a server with a client to serve needs the plug-in.
+  const { default: fastifyStatic } = await import("@fastify/static");
   await server.register(fastifyStatic, {
     root: webFolder,
     wildcard: false,

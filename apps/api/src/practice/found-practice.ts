@@ -1,7 +1,7 @@
 import type { DataSource } from "typeorm";
 import { outsideKinds, shelfKinds, type Role, type TechniqueStep } from "#domain";
 import starter from "../../../../shared/starter-techniques.json" with { type: "json" };
-import { inCommand } from "../db/transaction.ts";
+import { inCommand, type Tx } from "../db/transaction.ts";
 import { LocationRow, TechniqueRow } from "../db/tables.ts";
 import { newId } from "../db/uuid.ts";
 import type { Actor } from "../http/actor.ts";
@@ -60,41 +60,46 @@ export async function foundPractice(
   const actor = actorOf({ ...ids, deviceId: null });
   const first = await inCommand(db, { actor, at, submission: null }, async (tx) => {
     if (!(await createFirstPractice(tx, facts))) return false;
-    const names = placeNames[founding.language];
-    await tx.manager.insert(
-      LocationRow,
-      [...shelfKinds, ...outsideKinds].map((kind) => ({
-        practiceId: ids.practiceId,
-        id: newId(),
-        kind,
-        name: names[kind]!,
-      })),
-    );
-    await tx.manager.insert(
-      TechniqueRow,
-      starter.techniques.map((technique) => ({
-        ...inLanguage(technique as Bilingual, founding.language),
-        id: newId(),
-        organisationId: ids.organisationId,
-        version: 1,
-        starter: true,
-        retired: false,
-        createdAt: at,
-      })),
-    );
-    tx.audit("practice-founded", `practice:${ids.practiceId}`, {
-      name: founding.practiceName,
-      timeZone: founding.timeZone,
-    });
+    await furnish(tx, founding);
     return true;
   });
   if (!first) return undefined;
-  return {
-    ...actor,
-    roles: founding.roles,
+  const { roles, timeZone, language } = founding;
+  return { ...actor, roles, timeZone, language };
+}
+
+/** Gives a new practice its places and the starter techniques. */
+export async function furnish(
+  tx: Tx,
+  founding: Pick<Founding, "practiceName" | "timeZone" | "language">,
+): Promise<void> {
+  const { practiceId, organisationId } = tx.actor;
+  const names = placeNames[founding.language];
+  await tx.manager.insert(
+    LocationRow,
+    [...shelfKinds, ...outsideKinds].map((kind) => ({
+      practiceId,
+      id: newId(),
+      kind,
+      name: names[kind]!,
+    })),
+  );
+  await tx.manager.insert(
+    TechniqueRow,
+    starter.techniques.map((technique) => ({
+      ...inLanguage(technique as Bilingual, founding.language),
+      id: newId(),
+      organisationId,
+      version: 1,
+      starter: true,
+      retired: false,
+      createdAt: tx.at,
+    })),
+  );
+  tx.audit("practice-founded", `practice:${practiceId}`, {
+    name: founding.practiceName,
     timeZone: founding.timeZone,
-    language: founding.language,
-  };
+  });
 }
 
 type Names = Record<"en" | "de", string>;

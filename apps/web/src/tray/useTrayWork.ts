@@ -74,6 +74,9 @@ export function useDescribe(): (lot: string | null, end: string | null) => strin
   );
 }
 
+// One sound a scan where the server answers at once; without its answer the label alone is told.
+const soundWaitsMs = 150;
+
 type Scanned = AnswerOf<"scanIntoTray">;
 
 /** Scanning into a tray: said at once by what this device knows, then by the server's check. */
@@ -89,7 +92,7 @@ export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => v
   return useCallback(
     ({ barcodes }) => {
       const { name, detail } = nameScan(barcodes, stock, { today: today(), describe });
-      playSound("taken");
+      const patience = window.setTimeout(() => playSound("taken"), soundWaitsMs);
       announce({ text: t.scan.read([name, detail].filter((part) => part !== "").join(" · ")) });
       write({
         route: "scanIntoTray",
@@ -97,10 +100,17 @@ export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => v
         body: { barcodes, scannedAt: new Date().toISOString() },
         about: name,
         belongsTo: tray.id,
-      }).then(answered, (error: unknown) => {
+      }).then(
+        (answer) => {
+          window.clearTimeout(patience);
+          answered(answer);
+        },
+        (error: unknown) => {
+        window.clearTimeout(patience);
         playSound("look");
         announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
-      });
+      },
+      );
     },
     [t, stock, today, describe, announce, sayError, write, tray.id, answered],
   );
@@ -128,6 +138,7 @@ function useAnswered(tray: Tray): (answer: Scanned) => void {
       const step = technique.steps.find(({ key }) => key === item.stepKeys[0])?.name ?? "";
       const name = item.productName ?? item.reading.identifier?.value ?? item.barcode;
       if (worst === undefined) {
+        playSound("taken");
         announce({ text: [name, step].filter((part) => part !== "").join(" → ") });
         return;
       }
