@@ -149,10 +149,12 @@ grant select, insert, delete on sign_in_failure to tubule_app;
 
 -- The questions that are asked before the practice is known. Each answers only to somebody
 -- who already holds a name, a token or nothing but the wish to set up.
+-- Every function that runs with its owner's rights names pg_temp, last: left out, it is searched
+-- first, and a temporary table of the caller's would be read in place of ours.
 create function find_sign_in(wanted text)
   returns table (practice_id uuid, organisation_id uuid, person_id uuid, password_hash text,
                  demonstration boolean)
-language sql stable security definer set search_path = pg_catalog, public as $$
+language sql stable security definer set search_path = pg_catalog, public, pg_temp as $$
   select m.practice_id, p.organisation_id, p.id, p.password_hash, pr.demonstration
   from person p
   join membership m on m.person_id = p.id
@@ -165,7 +167,7 @@ create function find_session(practice uuid, token bytea)
   returns table (session_id uuid, organisation_id uuid, person_id uuid, device_id uuid,
                  roles text[], last_seen_at timestamptz, expires_at timestamptz, time_zone text,
                  language text)
-language sql stable security definer set search_path = pg_catalog, public as $$
+language sql stable security definer set search_path = pg_catalog, public, pg_temp as $$
   select s.id, p.organisation_id, p.id, s.device_id,
          array(select m.role from membership m
                where m.practice_id = practice and m.person_id = p.id order by m.role),
@@ -180,25 +182,25 @@ $$;
 
 create function find_device(practice uuid, token bytea)
   returns table (device_id uuid, organisation_id uuid, demonstration boolean)
-language sql stable security definer set search_path = pg_catalog, public as $$
+language sql stable security definer set search_path = pg_catalog, public, pg_temp as $$
   select d.id, pr.organisation_id, pr.demonstration
   from device d join practice pr on pr.practice_id = d.practice_id
   where d.practice_id = practice and d.token_hash = token and d.revoked_at is null
 $$;
 
 create function note_session_seen(practice uuid, seen_session uuid, at timestamptz) returns void
-language sql security definer set search_path = pg_catalog, public as $$
+language sql security definer set search_path = pg_catalog, public, pg_temp as $$
   update session set last_seen_at = at where practice_id = practice and id = seen_session
 $$;
 
 create function find_installation() returns table (founded boolean, demonstration boolean)
-language sql stable security definer set search_path = pg_catalog, public as $$
+language sql stable security definer set search_path = pg_catalog, public, pg_temp as $$
   select count(*) > 0, coalesce(bool_or(demonstration), false) from practice
 $$;
 
 -- The first owner. One winner under an advisory lock; afterwards it refuses for ever.
 create function create_first_practice(facts jsonb) returns boolean
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   perform pg_advisory_xact_lock(hashtext('tubule first practice'));
   if exists (select 1 from practice) then return false; end if;

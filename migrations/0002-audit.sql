@@ -12,7 +12,8 @@ create table audit_head (
 create table audit_entry (
   practice_id uuid not null,
   sequence bigint not null constraint audit_entry_sequence_positive check (sequence > 0),
-  at timestamptz not null,
+  -- As precise as what is hashed: a finer part could be changed unnoticed.
+  at timestamptz(3) not null,
   person_id uuid,
   device_id uuid,
   action text not null,
@@ -21,7 +22,9 @@ create table audit_entry (
   change text not null,
   previous_hash bytea not null,
   hash bytea not null constraint audit_entry_hash_length check (length(hash) = 32),
-  constraint audit_entry_pk primary key (practice_id, sequence)
+  constraint audit_entry_pk primary key (practice_id, sequence),
+  -- One field a line is hashed: a line break could move from one field to the next unnoticed.
+  constraint audit_entry_one_line check (action || subject || change !~ '[\n\r]')
 );
 
 create table idempotency_key (
@@ -72,11 +75,12 @@ $$;
 -- Appends one entry. The head row is locked, so that the sequence has no gap and no fork.
 create function append_audit(practice uuid, person uuid, device uuid, at timestamptz,
                              action text, subject text, change text) returns void
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 declare e audit_entry;
 begin
-  if practice is distinct from actor_practice() then
-    raise exception 'audit entry for another practice' using errcode = '42501';
+  if practice is distinct from actor_practice()
+     or person::text is distinct from nullif(current_setting('app.person_id', true), '') then
+    raise exception 'an audit entry is written by the actor' using errcode = '42501';
   end if;
   select h.sequence, h.hash into e.sequence, e.previous_hash
     from audit_head h where h.practice_id = practice for update;
@@ -99,7 +103,7 @@ end $$;
 create function begin_command(practice uuid, organisation uuid, person uuid, device uuid,
                               key text, operation text, fingerprint bytea, at timestamptz)
   returns table (known boolean, same boolean, status integer, answer text)
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   perform set_actor(practice, organisation, person, device);
   insert into idempotency_key as k (practice_id, person_id, key, operation, fingerprint, created_at)
@@ -119,15 +123,19 @@ end $$;
 -- Ends a submission: its audit entries, then the answer for whoever asks again with this key.
 create function finish_command(practice uuid, person uuid, device uuid, at timestamptz,
                                entries jsonb, key text, status integer, answer text) returns void
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 declare entry jsonb;
 begin
+  if practice is distinct from actor_practice() then
+    raise exception 'a submission is ended by its actor' using errcode = '42501';
+  end if;
   for entry in select value from jsonb_array_elements(entries) loop
     perform append_audit(practice, person, device, at,
                          entry->>'action', entry->>'subject', entry->>'change');
   end loop;
   update idempotency_key k set status = finish_command.status, answer = finish_command.answer
-    where k.practice_id = practice and k.person_id = person and k.key = finish_command.key;
+    where k.practice_id = practice and k.person_id = person and k.key = finish_command.key
+      and k.status is null;
 end $$;
 
 alter table audit_head enable row level security;

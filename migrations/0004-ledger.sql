@@ -159,7 +159,7 @@ alter table balance add constraint balance_location_fk
 -- Rows first, then locks in one order, then the sums: crossing movements cannot deadlock, and the
 -- check sees the balance and not the offered row.
 create function keep_balance() returns trigger
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   insert into balance (practice_id, lot_id, location_id, outside, quantity)
     select new.practice_id, new.lot_id, l.id, l.outside, 0 from location l
@@ -199,7 +199,7 @@ create trigger movement_keeps_balance after insert on movement
 
 -- A reversal is the mirror of the movement it names, which is not itself a reversal.
 create function check_reversal() returns trigger
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   if not exists (
     select 1 from movement m
@@ -220,6 +220,25 @@ create trigger movement_append_only before update or delete on movement
   for each row execute function refuse_change();
 create trigger movement_no_truncate before truncate on movement
   for each statement execute function refuse_change();
+
+-- A container comes from outside by a movement, as a piece of a lot of its own product.
+create function check_new_container() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
+begin
+  if not exists (select 1 from location l where l.practice_id = new.practice_id
+                 and l.id = new.location_id and l.kind = 'supplier') then
+    raise exception 'a container starts at the supplier'
+      using errcode = '23514', constraint = 'container_starts_outside';
+  end if;
+  if not exists (select 1 from lot l where l.practice_id = new.practice_id
+                 and l.id = new.lot_id and l.product_id = new.product_id) then
+    raise exception 'the lot belongs to another product'
+      using errcode = '23514', constraint = 'container_of_lots_product';
+  end if;
+  return new;
+end $$;
+create trigger container_new before insert on container
+  for each row execute function check_new_container();
 
 -- The opening date starts the in-use clock: it is set once.
 create function check_opening() returns trigger language plpgsql set search_path = pg_catalog as $$
@@ -252,4 +271,4 @@ grant select, insert on location, lot, delivery, delivery_line, container, movem
 grant select on balance to tubule_app;
 grant update (name) on location to tubule_app;
 grant update (opened_on) on container to tubule_app;
-revoke all on function keep_balance, check_reversal, check_opening from public;
+revoke all on function keep_balance, check_reversal, check_new_container, check_opening from public;

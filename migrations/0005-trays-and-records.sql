@@ -172,7 +172,7 @@ alter table step_material add constraint step_material_patient_fk
 
 -- Only a dentist passes a stop, and only in his or her own name.
 create function check_override() returns trigger
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   if new.person_id::text is distinct from current_setting('app.person_id', true)
      or not exists (select 1 from membership m where m.practice_id = new.practice_id
@@ -186,27 +186,54 @@ create trigger finding_override_by_dentist before insert on finding_override
   for each row execute function check_override();
 create trigger finding_override_append_only before update or delete on finding_override
   for each row execute function refuse_change();
+create trigger finding_override_no_truncate before truncate on finding_override
+  for each statement execute function refuse_change();
 
--- A draft is signed once; a signed record only ever becomes superseded, and nothing in it changes.
-create function check_record_change() returns trigger language plpgsql set search_path = pg_catalog as $$
-declare frozen record;
+-- A record starts as a draft, for the patient, tooth and technique of its tray.
+create function check_record_start() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
+begin
+  if new.state <> 'draft' then
+    raise exception 'a record starts as a draft'
+      using errcode = '23514', constraint = 'record_starts_as_draft';
+  end if;
+  if not exists (select 1 from tray t where t.practice_id = new.practice_id and t.id = new.tray_id
+                 and t.patient_id = new.patient_id and t.tooth = new.tooth
+                 and t.technique_id = new.technique_id) then
+    raise exception 'the tray is for another patient, tooth or technique'
+      using errcode = '23514', constraint = 'record_as_its_tray';
+  end if;
+  return new;
+end $$;
+create trigger record_start before insert on record
+  for each row execute function check_record_start();
+
+-- A draft is signed once, by a dentist in person; a signed record only ever becomes superseded, and
+-- nothing in it changes.
+create function check_record_change() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
+declare rest record;
 begin
   if tg_op = 'DELETE' then
     raise exception 'a record is never deleted' using errcode = 'TB001';
   end if;
-  if old.state = 'draft' and new.state in ('draft', 'signed')
-     and (new.practice_id, new.id, new.tray_id, new.patient_id, new.tooth, new.technique_id, new.visit,
-          new.version, new.started_by, new.started_at, new.verdict)
-       = (old.practice_id, old.id, old.tray_id, old.patient_id, old.tooth, old.technique_id, old.visit,
-          old.version, old.started_by, old.started_at, old.verdict) then
+  rest := new;
+  rest.state := old.state;
+  if old.state = 'signed' and new.state = 'superseded' and rest is not distinct from old then
     return new;
   end if;
-  if old.state = 'signed' and new.state = 'superseded' then
-    new.state := 'signed';
-    if new is not distinct from old then
-      new.state := 'superseded';
-      return new;
+  rest.signed_by := null; rest.signed_at := null; rest.canonical := null; rest.hash := null;
+  if old.state = 'draft' and new.state = 'draft' and rest is not distinct from old then
+    return new;
+  end if;
+  if old.state = 'draft' and new.state = 'signed' and rest is not distinct from old then
+    if new.signed_by::text is distinct from current_setting('app.person_id', true)
+       or not exists (select 1 from membership m where m.practice_id = new.practice_id
+                      and m.person_id = new.signed_by and m.role = 'dentist') then
+      raise exception 'a record is signed by a dentist in person'
+        using errcode = '23514', constraint = 'record_signed_by_dentist';
     end if;
+    return new;
   end if;
   raise exception 'a signed record does not change'
     using errcode = 'TB001', hint = 'Enter an amendment instead.';
@@ -217,7 +244,7 @@ create trigger record_no_truncate before truncate on record
   for each statement execute function refuse_change();
 
 create function check_record_draft() returns trigger
-language plpgsql security definer set search_path = pg_catalog, public as $$
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 declare record_state text;
 begin
   select r.state into record_state from record r
@@ -227,6 +254,19 @@ begin
   end if;
   return new;
 end $$;
+
+-- The trace answers from the material alone, so it must name the record's own patient and tooth.
+create function check_material() returns trigger
+language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
+begin
+  if not exists (select 1 from record r where r.practice_id = new.practice_id
+                 and r.id = new.record_id and r.patient_id = new.patient_id and r.tooth = new.tooth) then
+    raise exception 'the record is for another patient or tooth'
+      using errcode = '23514', constraint = 'step_material_as_its_record';
+  end if;
+  return new;
+end $$;
+
 create trigger record_event_draft before insert on record_event
   for each row execute function check_record_draft();
 create trigger record_event_append_only before update or delete on record_event
@@ -235,10 +275,36 @@ create trigger record_event_no_truncate before truncate on record_event
   for each statement execute function refuse_change();
 create trigger step_material_draft before insert on step_material
   for each row execute function check_record_draft();
+create trigger step_material_of_record before insert on step_material
+  for each row execute function check_material();
 create trigger step_material_append_only before update or delete on step_material
   for each row execute function refuse_change();
 create trigger step_material_no_truncate before truncate on step_material
   for each statement execute function refuse_change();
+
+-- All that the rows of a record hold, apart from its signature: what a signature seals.
+create function record_rows(practice uuid, wanted uuid) returns text
+language sql stable set search_path = pg_catalog, public, pg_temp as $$
+  select string_agg(line::text, E'\n' order by part, place collate "C") from (
+    select 1 as part, '' as place,
+           jsonb_build_array(r.practice_id, r.id, r.tray_id, r.patient_id, r.tooth, r.technique_id,
+                             r.visit, r.version, r.supersedes_id, r.verdict, r.started_by,
+                             extract(epoch from r.started_at)) as line
+      from record r where r.practice_id = practice and r.id = wanted
+    union all
+    select 2, to_char(v.sequence, '0000000000'),
+           jsonb_build_array(v.sequence, v.kind, v.step_key, v.facts,
+                             extract(epoch from v.occurred_at), extract(epoch from v.recorded_at),
+                             v.person_id)
+      from record_event v where v.practice_id = practice and v.record_id = wanted
+    union all
+    select 3, m.id::text,
+           jsonb_build_array(m.id, m.step_key, m.product_id, m.lot_id, m.container_id,
+                             m.not_scanned_reason, m.patient_id, m.tooth,
+                             extract(epoch from m.used_at), m.person_id)
+      from step_material m where m.practice_id = practice and m.record_id = wanted
+  ) lines
+$$;
 
 alter table patient enable row level security;
 alter table tray enable row level security;
@@ -260,4 +326,6 @@ grant select, insert on patient, tray, tray_item, finding_override, record, reco
 grant update (state) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
-revoke all on function check_override, check_record_change, check_record_draft from public;
+revoke all on function check_override, check_record_start, check_record_change, check_record_draft,
+  check_material, record_rows from public;
+grant execute on function record_rows to tubule_app;

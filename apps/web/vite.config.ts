@@ -6,5 +6,14 @@ export default defineConfig({
   plugins: [react()],
   // The content security policy allows no data: address for anything but pictures.
   build: { outDir: "../../dist/web", emptyOutDir: true, assetsInlineLimit: 0 },
-  server: { host: "127.0.0.1", proxy: { "/api": "http://127.0.0.1:4330" } },
+  // While working on the client: `vite apps/web` beside a running server, which wants its own host.
+  server: {
+    host: "127.0.0.1",
+    proxy: {
+      "/api": {
+        target: process.env["TUBULE_SERVER"] ?? "http://127.0.0.1:4330",
+        changeOrigin: false,
+      },
+    },
+  },
 });

@@ -8,7 +8,6 @@ export * from "./effective-end.ts";
 export * from "./container-state.ts";
 export * from "./container-code.ts";
 export * from "./assign-steps.ts";
-export * from "./planned-seconds.ts";
 export * from "./teeth.ts";
 export * from "./trace.ts";
 export * from "./canonical-json.ts";

@@ -187,7 +187,7 @@ describe("one character exchanged", () => {
       fc.property(mutated(gtin, "0123456789"), (raw) => {
         expect(read(raw)).toMatchObject({ ok: false, error: { kind: "invalid_check_digit" } });
       }),
-      { numRuns: 3000 },
+      { numRuns: 2000 },
     );
   });
 
@@ -230,7 +230,7 @@ describe("one character exchanged", () => {
           expect(read(raw).ok).toBe(false);
         },
       ),
-      { numRuns: 3000 },
+      { numRuns: 2000 },
     );
   });
 });
@@ -246,7 +246,7 @@ describe("any text whatever", () => {
         const { at, length } = result.error;
         expect(at >= 0 && length >= 0 && at + length <= raw.length).toBe(true);
       }),
-      { numRuns: 9000 },
+      { numRuns: 7000 },
     );
   });
 
@@ -258,7 +258,7 @@ describe("any text whatever", () => {
         if (result.ok || scans.length === 0) return;
         expect(result.error.part).toBeLessThan(scans.length);
       }),
-      { numRuns: 3000 },
+      { numRuns: 2000 },
     );
   });
 

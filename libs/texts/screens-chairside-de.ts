@@ -41,6 +41,8 @@ export const chairsideDe: typeof chairsideEn = {
   bothStay: "keinem: wird zusätzlich verwendet",
   emptied: "Der alte ist leer",
   swapped: (code) => `Weiter mit ${code}.`,
+  sameContainer: (name) =>
+    `${name} ist der Behälter, der ersetzt werden soll. Scannen Sie einen anderen.`,
   deviation: "Abweichung",
   deviationTitle: "Was wurde anders gemacht?",
   deviationText: "Was, und warum",

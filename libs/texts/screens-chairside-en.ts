@@ -37,6 +37,7 @@ export const chairsideEn = {
   bothStay: "neither: it is used as well",
   emptied: "The old one is empty",
   swapped: (code: string) => `Going on with ${code}.`,
+  sameContainer: (name: string) => `${name} is the one that it would replace. Scan another one.`,
   deviation: "Deviation",
   deviationTitle: "What was done otherwise?",
   deviationText: "What, and why",

@@ -1,6 +1,9 @@
 /** Words and sentences of the screens in German. */
+import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
+import { receiveDe } from "./screens-receive-de.ts";
+import { shelfDe } from "./screens-shelf-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
 
 const plural = (count: number, one: string, many: string): string =>
@@ -130,6 +133,7 @@ export const screensDe: ScreenTexts = {
     signInHint: "Kleine Buchstaben, Ziffern, Punkte und Striche",
     password: "Passwort",
     passwordHint: "Mindestens 8 Zeichen; am besten ein Satz",
+    alsoDentist: "Ich behandle auch selbst (Rolle Zahnärztin/Zahnarzt)",
     button: "Praxis anlegen",
   },
   scan: {
@@ -220,6 +224,9 @@ export const screensDe: ScreenTexts = {
   },
   tray: trayDe,
   chairside: chairsideDe,
+  receive: receiveDe,
+  shelf: shelfDe,
+  catalogue: catalogueDe,
   states: {
     emptyList: "Noch nichts da.",
     noMatch: "Nichts passt zum Filter.",

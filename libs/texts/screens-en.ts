@@ -1,5 +1,8 @@
 /** Words and sentences of the screens in English. The German file has the same shape, by type. */
+import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
+import { receiveEn } from "./screens-receive-en.ts";
+import { shelfEn } from "./screens-shelf-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
 
 const plural = (count: number, one: string, many: string): string =>
@@ -131,6 +134,7 @@ export const screensEn = {
     signInHint: "Small letters, digits, dots and dashes",
     password: "Password",
     passwordHint: "At least 8 characters; a sentence is best",
+    alsoDentist: "I treat patients as well (role dentist)",
     button: "Make the practice",
   },
   scan: {
@@ -221,6 +225,9 @@ export const screensEn = {
   },
   tray: trayEn,
   chairside: chairsideEn,
+  receive: receiveEn,
+  shelf: shelfEn,
+  catalogue: catalogueEn,
   states: {
     emptyList: "Nothing here yet.",
     noMatch: "Nothing fits the filter.",

@@ -59,11 +59,14 @@ export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> 
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: ["error", "warn"],
     abortOnError: false,
+    // JSON alone: a form of another site could send the other types without being asked first.
+    bodyParser: false,
   });
   app.setGlobalPrefix(apiPrefix);
   app.useGlobalGuards(app.get(ActorGuard));
   app.useGlobalFilters(new ProblemFilter());
   const server = adapter.getInstance() as unknown as FastifyInstance;
+  server.removeContentTypeParser("text/plain");
   await addPlugins(server, parts.requestsPerMinute ?? 3_000);
   await addPages(server, parts.webFolder ?? null);
   await app.init();
@@ -90,7 +93,11 @@ async function addPlugins(server: FastifyInstance, requestsPerMinute: number): P
     crossOriginEmbedderPolicy: false,
     referrerPolicy: { policy: "no-referrer" },
   });
-  await server.register(fastifyCompress, { global: true, threshold: 4_096, encodings: ["gzip"] });
+  // An answer of the API is short and its time counts; the client's files are neither.
+  await server.register(fastifyCompress, {
+    encodings: ["gzip"],
+    customTypes: /^(text\/|application\/javascript|image\/svg)/,
+  });
   await server.register(fastifyRateLimit, {
     max: requestsPerMinute,
     timeWindow: "1 minute",

@@ -59,7 +59,11 @@ function useSignedOut(): void {
 }
 
 function Waiting({ error, onRetry }: { error: unknown; onRetry: () => void }): ReactNode {
-  return <main className="alone">{error ? <ProblemNote error={error} onRetry={onRetry} /> : <Loading />}</main>;
+  return (
+    <main className="alone">
+      {error ? <ProblemNote error={error} onRetry={onRetry} /> : <Loading />}
+    </main>
+  );
 }
 
 function SignedIn(): ReactNode {

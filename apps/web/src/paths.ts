@@ -9,6 +9,13 @@ function withQuery(path: string, query: Record<string, string | undefined>): str
   return text === "" ? path : `${path}?${text}`;
 }
 
+interface ShelfFilter {
+  location?: string | undefined;
+  product?: string | undefined;
+  lot?: string | undefined;
+  state?: string | undefined;
+}
+
 /** The patterns that `routes.tsx` matches; the functions below fill them. */
 export const patterns = {
   today: "/",
@@ -25,6 +32,9 @@ export const patterns = {
   withdrawals: "/withdrawals",
   withdrawal: "/withdrawals/:withdrawalId",
   catalogue: "/catalogue",
+  newProduct: "/catalogue/new",
+  systems: "/catalogue/systems",
+  techniques: "/catalogue/techniques",
   product: "/catalogue/:productId",
   practice: "/practice",
   practicePart: "/practice/:part",
@@ -40,8 +50,7 @@ export const paths = {
   chairside: (trayId: string) => `/trays/${trayId}/chairside`,
   receive: () => patterns.receive,
   delivery: (deliveryId: string) => `/receive/${deliveryId}`,
-  shelf: (filter: { location?: string; product?: string; lot?: string } = {}) =>
-    withQuery(patterns.shelf, filter),
+  shelf: (filter: ShelfFilter = {}) => withQuery(patterns.shelf, { ...filter }),
   container: (containerId: string) => `/shelf/${containerId}`,
   records: (filter: { chart?: string; tooth?: string; lot?: string; on?: string } = {}) =>
     withQuery(patterns.records, filter),
@@ -50,6 +59,10 @@ export const paths = {
     withQuery(patterns.withdrawals, trace),
   withdrawal: (withdrawalId: string) => `/withdrawals/${withdrawalId}`,
   catalogue: (filter: { kind?: string; q?: string } = {}) => withQuery(patterns.catalogue, filter),
+  newProduct: (identifier?: { scheme: string; value: string }) =>
+    withQuery(patterns.newProduct, { scheme: identifier?.scheme, identifier: identifier?.value }),
+  systems: () => patterns.systems,
+  techniques: () => patterns.techniques,
   product: (productId: string) => `/catalogue/${productId}`,
   practice: () => patterns.practice,
   practicePart: (part: string) => `/practice/${part}`,

@@ -9,6 +9,15 @@ const TraysPage = lazy(() => import("./tray/TraysPage.tsx"));
 const PlanTrayPage = lazy(() => import("./tray/PlanTrayPage.tsx"));
 const TrayPage = lazy(() => import("./tray/TrayPage.tsx"));
 const ChairsidePage = lazy(() => import("./chairside/ChairsidePage.tsx"));
+const ReceivePage = lazy(() => import("./receive/ReceivePage.tsx"));
+const DeliveryPage = lazy(() => import("./receive/DeliveryPage.tsx"));
+const ShelfPage = lazy(() => import("./shelf/ShelfPage.tsx"));
+const ContainerPage = lazy(() => import("./shelf/ContainerPage.tsx"));
+const CataloguePage = lazy(() => import("./catalogue/CataloguePage.tsx"));
+const NewProductPage = lazy(() => import("./catalogue/NewProductPage.tsx"));
+const SystemsPage = lazy(() => import("./catalogue/SystemsPage.tsx"));
+const TechniquesPage = lazy(() => import("./catalogue/TechniquesPage.tsx"));
+const ProductPage = lazy(() => import("./catalogue/ProductPage.tsx"));
 
 /** Every page of a signed-in person; each is loaded when it is first asked for. */
 export function Routes(): ReactNode {
@@ -23,6 +32,21 @@ export function Routes(): ReactNode {
           <Route path={patterns.tray}>{({ trayId }) => <TrayPage trayId={trayId} />}</Route>
           <Route path={patterns.chairside}>
             {({ trayId }) => <ChairsidePage trayId={trayId} />}
+          </Route>
+          <Route path={patterns.receive} component={ReceivePage} />
+          <Route path={patterns.delivery}>
+            {({ deliveryId }) => <DeliveryPage deliveryId={deliveryId} />}
+          </Route>
+          <Route path={patterns.shelf} component={ShelfPage} />
+          <Route path={patterns.container}>
+            {({ containerId }) => <ContainerPage containerId={containerId} />}
+          </Route>
+          <Route path={patterns.catalogue} component={CataloguePage} />
+          <Route path={patterns.newProduct} component={NewProductPage} />
+          <Route path={patterns.systems} component={SystemsPage} />
+          <Route path={patterns.techniques} component={TechniquesPage} />
+          <Route path={patterns.product}>
+            {({ productId }) => <ProductPage productId={productId} />}
           </Route>
           <Route>
             <NotFoundPage />

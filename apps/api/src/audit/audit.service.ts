@@ -5,7 +5,7 @@ import { inRead, type Tx } from "../db/transaction.ts";
 import type { Actor } from "../http/actor.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import * as store from "./audit.store.ts";
-import { chainStart, followChain, type ChainFault } from "./verify-chain.ts";
+import { chainStart, compareHead, followChain, type ChainFault } from "./verify-chain.ts";
 
 const pageSize = 5_000;
 
@@ -48,8 +48,6 @@ async function verifyChain(tx: Tx) {
     page = await store.listAuditAfter(tx, position.sequence, pageSize);
     ({ position, fault } = followChain(position, page));
   } while (!fault && page.length === pageSize);
-  if (!fault && head && !(position.sequence === head.sequence && position.hash.equals(head.hash))) {
-    fault = { sequence: position.sequence + 1, what: "the end of the chain is missing" };
-  }
+  fault ??= compareHead(position, head);
   return { entries: position.sequence, head: head?.hash.toString("hex") ?? null, fault };
 }

@@ -11,8 +11,11 @@ export interface ChainFault {
 export interface ChainPosition {
   sequence: number;
   hash: Buffer;
+  /** The hash before the last entry's: tells whether that entry was slipped in. */
+  before: Buffer;
 }
-export const chainStart: ChainPosition = { sequence: 0, hash: Buffer.alloc(32) };
+const zeros = Buffer.alloc(32);
+export const chainStart: ChainPosition = { sequence: 0, hash: zeros, before: zeros };
 
 /** The text of an entry that is hashed: one field a line. The database writes the same. */
 const auditText = (entry: AuditRow): string =>
@@ -34,16 +37,41 @@ export function followChain(
 ): { position: ChainPosition; fault: ChainFault | null } {
   let position = from;
   for (const entry of entries) {
-    const what = faultOf(position, entry);
-    if (what) return { position, fault: { sequence: position.sequence + 1, what } };
-    position = { sequence: entry.sequence, hash: entry.hash };
+    const fault = faultOf(position, entry);
+    if (fault) return { position, fault };
+    position = { sequence: entry.sequence, hash: entry.hash, before: position.hash };
   }
   return { position, fault: null };
 }
 
-function faultOf(before: ChainPosition, entry: AuditRow): string | undefined {
-  if (entry.sequence !== before.sequence + 1) return "the entry is missing";
-  if (!entry.previous_hash.equals(before.hash)) return "it does not follow the entry before it";
-  const hash = createHash("sha256").update(before.hash).update(auditText(entry)).digest();
-  return hash.equals(entry.hash) ? undefined : "its content is not what was hashed";
+function faultOf(position: ChainPosition, entry: AuditRow): ChainFault | null {
+  const { sequence: last, hash, before } = position;
+  const expected = last + 1;
+  if (entry.sequence !== expected) return { sequence: expected, what: "the entry is missing" };
+  const own = createHash("sha256").update(entry.previous_hash).update(auditText(entry)).digest();
+  const whole = own.equals(entry.hash);
+  if (entry.previous_hash.equals(hash)) {
+    return whole ? null : { sequence: expected, what: "its content is not what was hashed" };
+  }
+  // Where the later entry is whole in itself, or followed the one before, the fault lies between.
+  if (last > 0 && (whole || entry.previous_hash.equals(before))) {
+    return { sequence: last, what: "it is not the entry that the next one followed" };
+  }
+  return { sequence: expected, what: "it does not follow the entry before it" };
+}
+
+/** Compares the end of a chain with the head that is kept beside it. */
+export function compareHead(
+  end: ChainPosition,
+  head: Pick<ChainPosition, "sequence" | "hash"> | undefined,
+): ChainFault | null {
+  if (!head) return { sequence: end.sequence + 1, what: "the head of the chain is missing" };
+  if (end.sequence < head.sequence) {
+    return { sequence: end.sequence + 1, what: "the end of the chain is missing" };
+  }
+  if (end.sequence > head.sequence) {
+    return { sequence: head.sequence + 1, what: "it was added behind the end of the chain" };
+  }
+  if (end.hash.equals(head.hash)) return null;
+  return { sequence: end.sequence, what: "it is not the entry that the head was made from" };
 }

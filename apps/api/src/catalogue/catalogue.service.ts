@@ -34,6 +34,7 @@ export class CatalogueService {
     checkIdentifiers(identifiers);
     return inCommand(this.db, call, async (tx) => {
       const id = newId();
+      await refuseUnknownSystem(tx, input.systemId);
       await store.insertProduct(tx, {
         ...columnsOf(input),
         id,
@@ -52,6 +53,7 @@ export class CatalogueService {
     const id = call.params.productId;
     return inCommand(this.db, call, async (tx) => {
       const before = await getProduct(tx, id);
+      await refuseUnknownSystem(tx, input.systemId);
       const change = { ...columnsOf(input), version: version + 1 };
       if (!(await store.updateProduct(tx, { id, version }, change))) throw changedMeanwhile();
       tx.audit("product-changed", `product:${id}`, { before, after: input });
@@ -117,6 +119,11 @@ async function getProduct(tx: Tx, id: string): Promise<ProductView> {
   const [product] = await store.readProducts(tx, [id]);
   if (!product) throw notFound("product");
   return product;
+}
+
+/** A foreign key looks past row security, so another organisation's system would do. */
+async function refuseUnknownSystem(tx: Tx, id: string | null): Promise<void> {
+  if (id !== null && !(await store.hasSystem(tx, id))) throw notFound("bonding system");
 }
 
 export const techniqueView = (row: TechniqueRow): TechniqueView => ({

@@ -116,6 +116,8 @@ export const listSystems = (tx: Tx) =>
     where: { organisationId: tx.actor.organisationId },
     order: { name: "ASC" },
   });
+export const hasSystem = (tx: Tx, id: string) =>
+  tx.manager.existsBy(BondingSystemRow, { organisationId: tx.actor.organisationId, id });
 export const insertSystem = (tx: Tx, row: Pick<BondingSystemRow, "id" | "name">) =>
   tx.manager.insert(BondingSystemRow, { ...row, organisationId: tx.actor.organisationId });
 

@@ -75,4 +75,8 @@ async function grantLogin(owner: pg.Client, ownerUrl: string): Promise<void> {
     await owner.query(`create role ${appRole} login nosuperuser nobypassrls in role tubule_app`);
   }
   await owner.query(`alter role ${appRole} password '${password}'`);
+  // Not copied with a template and not part of a schema, so no migration can hold it.
+  await owner.query(`do $$ begin
+    execute format('revoke create, temporary on database %I from public', current_database());
+  end $$`);
 }

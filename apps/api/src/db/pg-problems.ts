@@ -50,12 +50,17 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
     "That device identifier belongs to another product. Open that product instead.",
   ],
   product_name_taken: ["name-taken", "Another product has this name. Choose another one."],
+  product_exposure_positive: [
+    "invalid-request",
+    "The radiant exposure is kept to a hundredth of a J/cm²: state at least 0.01.",
+  ],
   product_storage_order: [
     "invalid-request",
     "The lower storage temperature is above the upper one. Swap them.",
   ],
   product_system_fk: ["not-found", "There is no such bonding system."],
   bonding_system_name_taken: ["name-taken", "Another bonding system has this name."],
+  record_signed_by_dentist: ["not-allowed", "Only a dentist signs a record, in person."],
   record_is_draft: ["record-signed", "The record is already signed. Enter an amendment instead."],
   record_tray_version_once: ["tray-not-open", "This tray already has its record. Reload the page."],
   step_material_once: ["already-on-tray", "That container is already noted at this step."],
@@ -66,6 +71,9 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
   ],
 };
 
+/** No such number, date, or text of one: 22003, 22007, 22008, 22P02. */
+const outOfRange = new Set(["22003", "22007", "22008", "22P02"]);
+
 const shardedName = /constraint "(.+?)(?:_\d{6,})?"/;
 
 interface PgError extends Error {
@@ -75,6 +83,7 @@ interface PgError extends Error {
 
 /** The problem a database error stands for; undefined where it is a bug or a passing fault. */
 export function problemOfPgError(error: unknown): Problem | undefined {
+  if (!(error instanceof Error)) return undefined;
   const { code, constraint, message } = error as PgError;
   if (typeof code !== "string") return undefined;
   const name = constraint ?? shardedName.exec(message)?.[1];
@@ -83,8 +92,8 @@ export function problemOfPgError(error: unknown): Problem | undefined {
   if (code === "TB001") {
     return new Problem("record-signed", "What is written stays. Enter a correction instead.");
   }
-  if (code === "22P05" || code === "22021") {
-    return new Problem("invalid-request", "The text holds a character that cannot be stored.");
+  if (outOfRange.has(code)) {
+    return new Problem("invalid-request", "A date or number lies outside what can be stored.");
   }
   if (isUnavailable(code)) return databaseUnavailable();
   return undefined;

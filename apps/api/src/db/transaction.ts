@@ -1,4 +1,5 @@
 import { createHash } from "node:crypto";
+import type { Writable } from "node:stream";
 import type { PoolClient } from "pg";
 import type { DataSource, EntityManager } from "typeorm";
 import { canonicalJson } from "#domain";
@@ -70,6 +71,14 @@ async function onConnection<T>(
   }
 }
 
+/** Holds what is sent in one turn of the event loop, so that it leaves in one piece. */
+function sendTogether(client: PoolClient): void {
+  const { stream } = (client as unknown as { connection: { stream: Writable } }).connection;
+  if (stream.writableCorked > 0) return;
+  stream.cork();
+  process.nextTick(() => stream.uncork());
+}
+
 function makeTx(
   client: PoolClient,
   manager: EntityManager,
@@ -79,8 +88,10 @@ function makeTx(
     actor: told.actor,
     at: told.at,
     manager,
-    rows: async <Row>(query: Statement<Row>, values: unknown[]) =>
-      (await client.query({ name: query.name, text: query.text, values })).rows as Row[],
+    rows: async <Row>(query: Statement<Row>, values: unknown[]) => {
+      sendTogether(client);
+      return (await client.query({ name: query.name, text: query.text, values })).rows as Row[];
+    },
     audit: (action, subject, change) =>
       void told.notes.push({ action, subject, change: canonicalJson(change) }),
   } as Tx;
@@ -96,6 +107,7 @@ export function inRead<T>(
 ): Promise<T> {
   const { practiceId, organisationId, personId, deviceId } = told.actor;
   return onConnection(db, async (client, manager) => {
+    sendTogether(client);
     await Promise.all([
       client.query("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY"),
       client.query({ ...setActor, values: [practiceId, organisationId, personId, deviceId] }),
@@ -131,27 +143,41 @@ export function inCommand<T>(
   told: { actor: Actor; at: Date; submission: Submission | null },
   work: (tx: Tx) => Promise<T>,
 ): Promise<T> {
-  const { actor, at, submission } = told;
+  const { actor, at } = told;
   return onConnection(db, async (client, manager) => {
-    const [, begun] = await Promise.all([client.query("BEGIN"), begin(client, told)]);
-    if (begun?.known) {
-      await client.query("ROLLBACK");
-      return firstAnswer<T>(begun);
-    }
     const notes: AuditNote[] = [];
-    const answer = await work(makeTx(client, manager, { actor, at, notes }));
-    const { practiceId, personId, deviceId } = actor;
-    const ending = [JSON.stringify(notes), submission?.key ?? ""];
-    const kept = [submission?.status ?? 200, JSON.stringify(answer)];
-    await Promise.all([
-      client.query({
-        ...finishCommand,
-        values: [practiceId, personId, deviceId, at, ...ending, ...kept],
-      }),
-      client.query("COMMIT"),
+    sendTogether(client);
+    // The work's first statements follow the claim in one piece: they wait for it on the server.
+    // Where the claim finds an earlier answer, whatever they did or met is rolled back unseen.
+    const [, claim, done] = await Promise.allSettled([
+      client.query("BEGIN"),
+      begin(client, told),
+      work(makeTx(client, manager, { actor, at, notes })),
     ]);
-    return answer;
+    if (claim.status === "rejected") throw claim.reason;
+    if (claim.value?.known) {
+      await client.query("ROLLBACK");
+      return firstAnswer<T>(claim.value);
+    }
+    if (done.status === "rejected") throw done.reason;
+    await finish(client, told, { notes, answer: done.value });
+    return done.value;
   });
+}
+
+async function finish(
+  client: PoolClient,
+  told: { actor: Actor; at: Date; submission: Submission | null },
+  outcome: { notes: AuditNote[]; answer: unknown },
+): Promise<void> {
+  const { practiceId, personId, deviceId } = told.actor;
+  const { key = "", status = 200 } = told.submission ?? {};
+  const kept = [JSON.stringify(outcome.notes), key, status, JSON.stringify(outcome.answer)];
+  sendTogether(client);
+  await Promise.all([
+    client.query({ ...finishCommand, values: [practiceId, personId, deviceId, told.at, ...kept] }),
+    client.query("COMMIT"),
+  ]);
 }
 
 async function begin(

@@ -101,9 +101,10 @@ function paramsSchema(name: RouteName): z.ZodType {
 }
 
 function parse(schema: z.ZodType, value: unknown, where: string): unknown {
-  const read = schema.safeParse(value ?? {});
-  if (read.success) return read.data;
-  const errors = read.error.issues.slice(0, 20).map((issue) => ({
+  const read = schema.safeParse(value === undefined ? {} : value);
+  const issues = read.success ? unstorable(read.data, []) : read.error.issues;
+  if (read.success && issues.length === 0) return read.data;
+  const errors = issues.slice(0, 20).map((issue) => ({
     path: `/${[where, ...issue.path.map(String)].join("/")}`,
     message: issue.message,
   }));
@@ -113,6 +114,19 @@ function parse(schema: z.ZodType, value: unknown, where: string): unknown {
   throw new Problem("invalid-request", `${first.path}: ${first.message}. Mend it and send again.`, {
     errors,
   });
+}
+
+/** PostgreSQL keeps neither U+0000 nor half a surrogate pair, and canonical JSON has no form for it. */
+function unstorable(
+  value: unknown,
+  path: PropertyKey[],
+): Pick<z.core.$ZodIssue, "path" | "message">[] {
+  if (typeof value === "string") {
+    const message = "holds a character that cannot be stored";
+    return value.includes("\0") || /\p{Surrogate}/u.test(value) ? [{ path, message }] : [];
+  }
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([key, each]) => unstorable(each, [...path, key]));
 }
 
 /** A write by a member carries a key; signing in makes nothing that a key could protect. */

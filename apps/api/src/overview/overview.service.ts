@@ -4,8 +4,8 @@ import { civilDateAt } from "#domain";
 import { inRead } from "../db/transaction.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import { containerView } from "../stock/container-row.ts";
-import { listTrayHeads, loadFacts } from "../trays/tray-facts.store.ts";
-import { readTrayLines } from "../trays/tray-view.ts";
+import { listTraysOn, loadTrays } from "../trays/tray-facts.store.ts";
+import { trayLine } from "../trays/tray-view.ts";
 import * as store from "./overview.store.ts";
 
 @Injectable()
@@ -15,14 +15,14 @@ export class OverviewService {
   getToday(call: Call<"getToday">): Promise<Answer<"getToday">> {
     return inRead(this.db, call, async (tx) => {
       const on = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
-      const trays = await loadFacts(tx, await listTrayHeads(tx, on));
+      const trays = await loadTrays(tx, await listTraysOn(tx, on));
       const ending = await store.listEnding(tx, on);
       const drafts = await store.listDrafts(tx);
       const withdrawals = await store.listOpenWithdrawals(tx);
       return {
         on,
         at: tx.at.toISOString(),
-        trays: await readTrayLines(tx, trays),
+        trays: trays.map((tray) => trayLine(tx, tray)),
         ending: ending.map(containerView),
         drafts: drafts.map((row) => ({
           recordId: row.id,

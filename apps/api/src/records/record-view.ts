@@ -22,7 +22,7 @@ export async function readRecord(tx: Tx, record: store.RecordRow): Promise<ReadR
   return { record, tray: tray!, events, materials };
 }
 
-export async function recordView(tx: Tx, read: ReadRecord): Promise<RecordView> {
+export function recordView(tx: Tx, read: ReadRecord): RecordView {
   const { record, events, materials } = read;
   const { signed_at: signedAt, signed_by: signedBy, hash } = record;
   return {
@@ -51,7 +51,7 @@ export async function recordView(tx: Tx, read: ReadRecord): Promise<RecordView> 
     signed:
       signedAt && signedBy && hash ? { by: signedBy, at: signedAt.toISOString(), hash } : null,
     startCheck: record.verdict as RecordView["startCheck"],
-    check: record.state === "draft" ? await checkNow(tx, read.tray) : null,
+    check: record.state === "draft" ? checkNow(tx, read.tray) : null,
     steps: plannedSteps(read),
     materials: materials.map((row) => ({
       id: row.id,

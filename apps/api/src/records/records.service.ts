@@ -11,7 +11,7 @@ import { proveAgain } from "../people/proof.ts";
 import { findProductName } from "../catalogue/catalogue.store.ts";
 import { insertMovement } from "../stock/movements.store.ts";
 import { getPlaceOfKind, updateOpenedOn } from "../stock/stock.store.ts";
-import { placeScan } from "../trays/place-scan.ts";
+import { nameScan, placeScan } from "../trays/place-scan.ts";
 import { loadTray, lockTray } from "../trays/tray-facts.store.ts";
 import { checkNow } from "../trays/tray-view.ts";
 import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
@@ -35,7 +35,7 @@ export class RecordsService {
           recordId: head.record_id,
         });
       }
-      const check = await checkNow(tx, loaded);
+      const check = checkNow(tx, loaded);
       refuseStops(check, null);
       const id = newId();
       await store.insertRecord(tx, {
@@ -109,7 +109,9 @@ export class RecordsService {
       const place = { id: tray.head.id, locationId: tray.head.location_id };
       if (replaces !== undefined) await takeOff(tx, read, { containerId: replaces, emptied });
       const atStep = replaces === undefined ? stepKey : null;
-      const itemId = await placeScan(tx, place, { barcodes, stepKey: atStep });
+      const itemId = newId();
+      const named = await nameScan(tx, barcodes, place.id);
+      await placeScan(tx, place, { itemId, named, barcodes, stepKey: atStep });
       const fresh = await readRecord(tx, record);
       const running = fresh.events.some(
         (event) => event.step_key === stepKey && event.kind === "step-started",
@@ -125,7 +127,7 @@ export class RecordsService {
     await proveAgain(this.db, call, call.body);
     return inCommand(this.db, call, async (tx) => {
       const read = await getDraft(tx, call.params.recordId);
-      await refuseIncomplete(tx, read);
+      refuseIncomplete(tx, read);
       const { id } = read.record;
       const canonical = canonicalJson(await sealedContent(tx, read));
       await store.updateSigned(tx, id, canonical);
@@ -171,7 +173,7 @@ async function useMaterials(
   onlyItem?: string,
 ): Promise<void> {
   const { record, tray, materials } = read;
-  refuseStops(await checkNow(tx, tray), stepKey);
+  refuseStops(checkNow(tx, tray), stepKey);
   const { steps } = assignSteps(record.steps, tray.facts.items);
   const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
   const today = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
@@ -244,9 +246,9 @@ async function takeOff(
   });
 }
 
-async function refuseIncomplete(tx: Tx, read: ReadRecord): Promise<void> {
+function refuseIncomplete(tx: Tx, read: ReadRecord): void {
   const { record, tray, events, materials } = read;
-  const check = await checkNow(tx, tray);
+  const check = checkNow(tx, tray);
   const lacking = record.steps.filter((step) => {
     if (!step.required) return false;
     const done = events.some(({ kind, step_key }) => kind === "step-done" && step_key === step.key);
@@ -266,13 +268,14 @@ async function refuseIncomplete(tx: Tx, read: ReadRecord): Promise<void> {
 
 /** What a signature stands for; its canonical JSON is what is hashed. */
 async function sealedContent(tx: Tx, read: ReadRecord): Promise<object> {
-  const { steps, materials, events, ...view } = await recordView(tx, read);
+  const { steps, materials, events, ...view } = recordView(tx, read);
   const { check: _now, signed: _none, state: _draft, ...content } = view;
   return {
     ...content,
     materials,
     events,
     plannedSteps: steps,
+    rows: await store.hashRows(tx, read.record.id),
     signedBy: tx.actor.personId,
     signedAt: tx.at.toISOString(),
     meaning: "I did, or supervised, what this record says, with the materials it names.",

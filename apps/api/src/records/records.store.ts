@@ -72,6 +72,15 @@ export const insertRecord = (
   return tx.rows(insert, [practiceId, ...what, JSON.stringify(one.verdict), personId, tx.at]);
 };
 
+const sealed = statement<{ hash: string }>(
+  "hash-record-rows",
+  "select encode(sha256(convert_to(record_rows($1, $2), 'UTF8')), 'hex') as hash",
+);
+/** The hash of all that is written of a record so far, row by row. */
+export async function hashRows(tx: Tx, id: string): Promise<string> {
+  return (await tx.rows(sealed, [tx.actor.practiceId, id]))[0]!.hash;
+}
+
 const signature = statement(
   "sign-record",
   `update record set state = 'signed', signed_by = $3, signed_at = $4, canonical = $5,

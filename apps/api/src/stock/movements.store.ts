@@ -108,3 +108,6 @@ const ofContainer = statement<MovementRow>(
 );
 export const listContainerMovements = (tx: Tx, containerId: string) =>
   tx.rows(ofContainer, [tx.actor.practiceId, containerId]);
+
+/** The ledger's own statement, for whoever measures what it costs alone. */
+export const ledgerStatements = { insert };

@@ -41,7 +41,7 @@ export class StockService {
       const product = reading.identifier && (await findProductByIdentifier(tx, reading.identifier));
       if (!product) return { reading, product: null, containers: [] };
       const { lot, serial } = reading;
-      const wanted = { productId: product.product_id, lot, serial, preferLocationId: null };
+      const wanted = { productId: product.product_id, lot, serial, forTrayId: null };
       return {
         reading,
         product: { id: product.product_id, name: product.name, kind: product.kind },

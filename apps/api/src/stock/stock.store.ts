@@ -28,7 +28,10 @@ const byLabel = statement<ContainerRow>(
   `${withWithdrawn}
    where c.practice_id = $1 and c.product_id = $2
      and ($3::text is null or c.lot = $3) and ($4::text is null or c.serial = $4)
-   order by c.outside, (c.location_id = $5) desc, c.location_kind = 'quarantine',
+   order by c.outside,
+     c.location_id is distinct from
+       (select t.location_id from tray t where t.practice_id = $1 and t.id = $5),
+     c.location_kind = 'quarantine',
             c.opened_on is null, c.ends_on nulls last, c.code
    limit 50`,
 );
@@ -36,7 +39,8 @@ export interface LabelWanted {
   productId: string;
   lot: string | null;
   serial: string | null;
-  preferLocationId: string | null;
+  /** Of several alike, one that stands where this tray is set. */
+  forTrayId: string | null;
 }
 export const findContainersByLabel = (tx: Tx, wanted: LabelWanted): Promise<ContainerRow[]> =>
   tx.rows(byLabel, [
@@ -44,7 +48,7 @@ export const findContainersByLabel = (tx: Tx, wanted: LabelWanted): Promise<Cont
     wanted.productId,
     wanted.lot,
     wanted.serial,
-    wanted.preferLocationId,
+    wanted.forTrayId,
   ]);
 
 const listed = statement<ContainerRow & { cursor: string }>(
@@ -136,3 +140,6 @@ export async function getPlaceOfKind(tx: Tx, kind: LocationKind): Promise<Locati
     order: { id: "ASC" },
   });
 }
+
+/** For whoever measures what the statement costs alone. */
+export const stockStatements = { byCode };

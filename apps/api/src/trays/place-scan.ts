@@ -11,13 +11,18 @@ import { insertTrayItem } from "./trays.store.ts";
 type Reading = ReturnType<typeof readScan>["reading"];
 
 /** What a scan names: a container, a product of which none was received, or nothing known. */
-interface Named {
+export interface Named {
   reading: Reading;
   productId: string | null;
   container: ContainerRow | undefined;
 }
 
-async function nameScan(tx: Tx, barcodes: readonly string[], here: string): Promise<Named> {
+/** Finds what was scanned; of several alike, one that stands in the tray's operatory. */
+export async function nameScan(
+  tx: Tx,
+  barcodes: readonly string[],
+  trayId: string,
+): Promise<Named> {
   const scan = readScan(tx, barcodes);
   const { reading } = scan;
   if (scan.type === "code") {
@@ -40,44 +45,45 @@ async function nameScan(tx: Tx, barcodes: readonly string[], here: string): Prom
   if (!product) return { reading, productId: null, container: undefined };
   const { product_id: productId } = product;
   const { lot, serial } = reading;
-  const found = await findContainersByLabel(tx, { productId, lot, serial, preferLocationId: here });
+  const found = await findContainersByLabel(tx, { productId, lot, serial, forTrayId: trayId });
   return { reading, productId, container: found[0] };
 }
 
 /**
  * Puts what was scanned on a tray and, where it stood on another shelf, moves it to the tray's
- * operatory: that is where it is now. Gives the id of the tray's new item.
+ * operatory: that is where it is now.
  */
 export async function placeScan(
   tx: Tx,
   tray: { id: string; locationId: string },
-  told: { barcodes: readonly string[]; stepKey: string | null },
-): Promise<string> {
-  const { reading, productId, container } = await nameScan(tx, told.barcodes, tray.locationId);
-  const itemId = newId();
-  await insertTrayItem(tx, {
-    id: itemId,
-    trayId: tray.id,
-    containerId: container?.id ?? null,
-    productId,
-    stepKey: told.stepKey,
-    barcode: told.barcodes.join("\n"),
-    scanned: reading,
-  });
-  if (container && standsOnAnotherShelf(container, tray.locationId)) {
-    await insertMovement(tx, {
-      id: newId(),
-      lotId: container.lot_id,
-      containerId: container.id,
-      fromLocationId: container.location_id,
-      toLocationId: tray.locationId,
-      quantity: 1,
-      reason: "tray",
-    });
-  }
-  const what = { barcodes: told.barcodes, stepKey: told.stepKey, container: container?.id ?? null };
-  tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, ...what });
-  return itemId;
+  told: { itemId: string; named: Named; barcodes: readonly string[]; stepKey: string | null },
+): Promise<void> {
+  const { itemId, named, barcodes, stepKey } = told;
+  const { container, productId, reading } = named;
+  const containerId = container?.id ?? null;
+  tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, barcodes, stepKey, containerId });
+  await Promise.all([
+    insertTrayItem(tx, {
+      id: itemId,
+      trayId: tray.id,
+      containerId,
+      productId,
+      stepKey,
+      barcode: barcodes.join("\n"),
+      scanned: reading,
+    }),
+    container && standsOnAnotherShelf(container, tray.locationId)
+      ? insertMovement(tx, {
+          id: newId(),
+          lotId: container.lot_id,
+          containerId: container.id,
+          fromLocationId: container.location_id,
+          toLocationId: tray.locationId,
+          quantity: 1,
+          reason: "tray",
+        })
+      : undefined,
+  ]);
 }
 
 const standsOnAnotherShelf = (container: ContainerRow, here: string): boolean =>

@@ -1,16 +1,17 @@
-/** Everything the check of a tray is told, in three statements that travel together. */
-import type {
-  CheckSettings,
-  Content,
-  ContainerFacts,
-  ProductFacts,
-  ProductKind,
-  Solvent,
-  Strategy,
-  Technique,
-  TrayFacts,
-  TrayItemFacts,
-  TrayState,
+/** Everything the check of a tray is told, in one statement. */
+import {
+  civilDateAt,
+  type CheckSettings,
+  type Content,
+  type ContainerFacts,
+  type ProductFacts,
+  type ProductKind,
+  type Solvent,
+  type Strategy,
+  type Technique,
+  type TrayFacts,
+  type TrayItemFacts,
+  type TrayState,
 } from "#domain";
 import type { Reading } from "#contracts/stock";
 import { statement, type Tx } from "../db/transaction.ts";
@@ -66,7 +67,7 @@ export interface TrayHead {
   chart_number: string;
   tooth: string;
   state: TrayState;
-  appointment_at: Date;
+  appointment_at: string;
   location_id: string;
   location_name: string;
   technique_id: string;
@@ -78,8 +79,13 @@ export interface TrayHead {
   steps: Technique["steps"];
   record_id: string | null;
   record_state: "draft" | "signed" | "superseded" | null;
-  settings: Partial<CheckSettings>;
+  settings: ToldSettings;
 }
+
+/** What a practice has set itself, however little. */
+type ToldSettings = Partial<Omit<CheckSettings, "airDrySeconds">> & {
+  airDrySeconds?: Partial<CheckSettings["airDrySeconds"]>;
+};
 const headText = `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
     t.location_id, l.name as location_name, e.id as technique_id, e.key as technique_key,
     e.name as technique_name, e.version as technique_version, e.starter as technique_starter,
@@ -90,8 +96,9 @@ const headText = `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t
   join technique e on e.id = t.technique_id
   join practice pr on pr.practice_id = t.practice_id
   left join record r on r.practice_id = t.practice_id and r.tray_id = t.id and r.state <> 'superseded'
-  where t.practice_id = $1`;
-const head = statement<TrayHead>("tray-head", `${headText} and t.id = $2`);
+  where t.practice_id = $1 and t.id = any($2)
+  order by t.appointment_at, t.id`;
+
 const lock = statement<TrayLock>(
   "lock-tray",
   "select state, location_id from tray where practice_id = $1 and id = $2 for update",
@@ -101,15 +108,18 @@ export type TrayLock = Pick<TrayHead, "state" | "location_id">;
 export async function lockTray(tx: Tx, id: string): Promise<TrayLock | undefined> {
   return (await tx.rows(lock, [tx.actor.practiceId, id]))[0];
 }
+
 // The day's bounds in the practice's zone: 23, 24 or 25 hours.
-const headsOn = statement<TrayHead>(
-  "tray-heads-on",
-  `${headText} and t.appointment_at >= $2::date::timestamp at time zone $3
-     and t.appointment_at < ($2::date + 1)::timestamp at time zone $3
-   order by t.appointment_at, t.id`,
+const onDay = statement<{ id: string }>(
+  "trays-on-day",
+  `select id from tray
+   where practice_id = $1 and appointment_at >= $2::date::timestamp at time zone $3
+     and appointment_at < ($2::date + 1)::timestamp at time zone $3`,
 );
-export const listTrayHeads = (tx: Tx, on: string) =>
-  tx.rows(headsOn, [tx.actor.practiceId, on, tx.actor.timeZone]);
+export async function listTraysOn(tx: Tx, day: string): Promise<string[]> {
+  const rows = await tx.rows(onDay, [tx.actor.practiceId, day, tx.actor.timeZone]);
+  return rows.map(({ id }) => id);
+}
 
 export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | "product_kind"> &
   Omit<ProductFactsRow, "product_id" | "product_name" | "product_kind"> & {
@@ -118,7 +128,7 @@ export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | 
     step_key: string | null;
     barcode: string;
     scanned: Reading;
-    placed_at: Date;
+    placed_at: string;
     placed_by: string;
     id: string | null;
     product_id: string | null;
@@ -148,42 +158,67 @@ const containerOnly = containerColumns
   .filter((column) => !/product_|in_use/.test(column))
   .join(",");
 
-const items = statement<ItemRow>(
-  "tray-items",
-  `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
-          e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
-          other.id as other_tray_id, other.name as other_tray_name, ${coverage}
-   from tray_item i
-   join person e on e.id = i.placed_by
-   left join container_now c on c.practice_id = i.practice_id and c.id = i.container_id
-   left join product p on p.id = i.product_id
-   left join bonding_system bs on bs.id = p.system_id
-   left join ${elsewhere}
-   where i.practice_id = $1 and i.tray_id = any($2) and i.removed_at is null
-   order by i.placed_at, i.id`,
-);
+const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
+    e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
+    other.id as other_tray_id, other.name as other_tray_name, ${coverage}
+  from tray_item i
+  join person e on e.id = i.placed_by
+  left join container_now c on c.practice_id = i.practice_id and c.id = i.container_id
+  left join product p on p.id = i.product_id
+  left join bonding_system bs on bs.id = p.system_id
+  left join ${elsewhere}
+  where i.practice_id = $1 and i.tray_id = any($2) and i.removed_at is null
+  order by i.placed_at, i.id`;
 
 type ShelfRow = ContainerRow & ProductFactsRow;
 // The three best of each product: what ends first, open before sealed. A tray needs no more.
-const shelf = statement<ShelfRow>(
-  "tray-shelf",
-  `select * from (
-     select ${containerColumns}, ${productColumns},
-            row_number() over (partition by c.product_id
-              order by c.ends_on nulls last, c.opened_on is null, c.location_id <> $3, c.code) as place
-     from container_now c
-     join product p on p.id = c.product_id
-     left join bonding_system bs on bs.id = p.system_id
-     where c.practice_id = $1 and not c.outside and c.location_kind <> 'quarantine'
-       and c.product_kind = any($2) and (c.ends_on is null or c.ends_on >= $4)
-       and not exists (select 1 from tray_item i
-         join tray t on t.practice_id = i.practice_id and t.id = i.tray_id and t.state <> 'cleared'
-         where i.practice_id = $1 and i.container_id = c.id and i.removed_at is null)
-       and not exists (select 1 from withdrawal_scope ws
-         join withdrawal wd on wd.practice_id = ws.practice_id and wd.id = ws.withdrawal_id
-         where ws.practice_id = $1 and ws.product_id = c.product_id and ws.lot in ('', c.lot)
-           and wd.state <> 'closed')
-   ) ranked where place <= 3`,
+const shelfText = `select * from (
+    select ${containerColumns}, ${productColumns},
+           row_number() over (partition by c.product_id order by c.ends_on nulls last,
+             c.opened_on is null, c.location_id <> (select location_id from heads limit 1), c.code)
+             as place
+    from container_now c
+    join product p on p.id = c.product_id
+    left join bonding_system bs on bs.id = p.system_id
+    where c.practice_id = $1 and not c.outside and c.location_kind <> 'quarantine'
+      and c.product_kind = any(array(
+        select k from heads, jsonb_array_elements(steps) s, jsonb_array_elements_text(s->'accepts') k))
+      and (c.ends_on is null or c.ends_on >= greatest($3::date,
+        (select min((appointment_at at time zone $4)::date) from heads)))
+      and not exists (select 1 from tray_item i
+        join tray t on t.practice_id = i.practice_id and t.id = i.tray_id and t.state <> 'cleared'
+        where i.practice_id = $1 and i.container_id = c.id and i.removed_at is null)
+      and not exists (select 1 from withdrawal_scope ws
+        join withdrawal wd on wd.practice_id = ws.practice_id and wd.id = ws.withdrawal_id
+        where ws.practice_id = $1 and ws.product_id = c.product_id and ws.lot in ('', c.lot)
+          and wd.state <> 'closed')
+  ) ranked where place <= 3`;
+
+export interface OverrideRow {
+  tray_id: string;
+  code: string;
+  subject: string;
+  reason: string;
+  person: string;
+  at: string;
+}
+const overrideText = `select o.tray_id, o.code, o.subject, o.reason, p.display_name as person, o.at
+  from finding_override o join person p on p.id = o.person_id
+  where o.practice_id = $1 and o.tray_id = any($2)`;
+
+interface FactsRow {
+  heads: TrayHead[] | null;
+  items: ItemRow[] | null;
+  shelf: ShelfRow[] | null;
+  overrides: OverrideRow[] | null;
+}
+const factsStatement = statement<FactsRow>(
+  "tray-facts",
+  `with heads as (${headText})
+   select (select json_agg(h) from heads h) as heads,
+          (select json_agg(i) from (${itemText}) i) as items,
+          (select json_agg(s) from (${shelfText}) s) as shelf,
+          (select json_agg(o) from (${overrideText}) o) as overrides`,
 );
 
 /** Where the practice has set nothing: common practice, no source; to be confirmed locally. */
@@ -193,9 +228,10 @@ const defaultSettings: CheckSettings = {
   raised: [],
 };
 
-const settingsOf = (told: Partial<CheckSettings>): CheckSettings => ({
+const settingsOf = (told: ToldSettings): CheckSettings => ({
   ...defaultSettings,
   ...told,
+  airDrySeconds: { ...defaultSettings.airDrySeconds, ...told.airDrySeconds },
 });
 
 const techniqueOf = (row: TrayHead): Technique => ({
@@ -227,46 +263,48 @@ export interface LoadedTray {
   head: TrayHead;
   rows: ItemRow[];
   facts: TrayFacts;
+  overrides: OverrideRow[];
 }
 
 /** A tray with all its facts; undefined where there is none. */
 export async function loadTray(tx: Tx, trayId: string): Promise<LoadedTray | undefined> {
-  const [found] = await tx.rows(head, [tx.actor.practiceId, trayId]);
-  return found && (await loadFacts(tx, [found]))[0];
+  return (await loadTrays(tx, [trayId]))[0];
 }
 
-/** The facts of several trays at once: three statements however many there are. */
-export async function loadFacts(tx: Tx, heads: readonly TrayHead[]): Promise<LoadedTray[]> {
-  if (heads.length === 0) return [];
-  const kinds = heads.flatMap((one) => one.steps.flatMap((step) => step.accepts));
-  const here = heads[0]!.location_id;
-  const since = new Date(tx.at.getTime() - 2 * 86_400_000).toISOString().slice(0, 10);
-  const [rows, shelved] = await Promise.all([
-    tx.rows(items, [tx.actor.practiceId, heads.map(({ id }) => id)]),
-    tx.rows(shelf, [tx.actor.practiceId, [...new Set(kinds)], here, since]),
-  ]);
-  const onShelf = shelved.map((row) => ({
+/** Trays in the order of their appointments, each with its facts: one statement for them all. */
+export async function loadTrays(tx: Tx, trayIds: readonly string[]): Promise<LoadedTray[]> {
+  const { practiceId, timeZone } = tx.actor;
+  const today = civilDateAt(tx.at.toISOString(), timeZone);
+  const [read] = await tx.rows(factsStatement, [practiceId, trayIds, today, timeZone]);
+  const { heads, items, shelf, overrides } = read!;
+  const onShelf = (shelf ?? []).map((row) => ({
     container: containerFacts(row),
     product: productFacts(row),
   }));
-  return heads.map((one) => {
-    const own = rows.filter((row) => row.tray_id === one.id);
-    return { head: one, rows: own, facts: factsOf(tx, one, { rows: own, shelf: onShelf }) };
+  return (heads ?? []).map((head) => {
+    const own = <Row extends { tray_id: string }>(rows: Row[] | null) =>
+      (rows ?? []).filter((row) => row.tray_id === head.id);
+    const rows = own(items);
+    const facts = factsOf(tx, head, { rows, shelf: onShelf });
+    return { head, rows, facts, overrides: own(overrides) };
   });
 }
 
 function factsOf(
   tx: Tx,
-  one: TrayHead,
+  head: TrayHead,
   read: { rows: readonly ItemRow[]; shelf: TrayFacts["shelf"] },
 ): TrayFacts {
   return {
     timeZone: tx.actor.timeZone,
-    settings: settingsOf(one.settings),
-    technique: techniqueOf(one),
-    appointmentAt: one.appointment_at.toISOString(),
-    place: { id: one.location_id, name: one.location_name, kind: "operatory" },
+    settings: settingsOf(head.settings),
+    technique: techniqueOf(head),
+    appointmentAt: new Date(head.appointment_at).toISOString(),
+    place: { id: head.location_id, name: head.location_name, kind: "operatory" },
     items: read.rows.map(itemFacts),
     shelf: read.shelf,
   };
 }
+
+/** The statements of a scan's check, for whoever measures what they cost alone. */
+export const trayStatements = { lock, facts: factsStatement };

@@ -10,33 +10,30 @@ import type { TrayItemView, TrayLine, TrayView } from "#contracts/trays";
 import type { Tx } from "../db/transaction.ts";
 import { containerView, type ContainerRow } from "../stock/container-row.ts";
 import type { ItemRow, LoadedTray, TrayHead } from "./tray-facts.store.ts";
-import { listOverrides, type OverrideRow } from "./trays.store.ts";
 
 /** What an override is kept under: the item a finding is about, else its step. */
 export const subjectOf = (finding: Finding): string =>
   finding.subject.itemId ?? finding.subject.stepKey ?? "tray";
 
 /** Checks a tray at this moment, with the stops that a dentist has passed marked as such. */
-export async function checkNow(tx: Tx, loaded: LoadedTray): Promise<CheckView> {
-  return checkWith(tx, loaded, await listOverrides(tx, [loaded.head.id]));
-}
-
-function checkWith(tx: Tx, loaded: LoadedTray, overrides: readonly OverrideRow[]): CheckView {
+export function checkNow(tx: Tx, loaded: LoadedTray): CheckView {
   const at = tx.at.toISOString();
   const { verdict, findings } = checkTray(loaded.facts, at);
-  const passed = overrides.filter((each) => each.tray_id === loaded.head.id);
   const views = findings.map((finding): FindingView => {
-    const by = passed.find(
+    const by = loaded.overrides.find(
       (each) => each.code === finding.code && each.subject === subjectOf(finding),
     );
-    const overridden = by ? { by: by.person, at: by.at.toISOString(), reason: by.reason } : null;
+    const overridden = by ? { by: by.person, at: instantOf(by.at), reason: by.reason } : null;
     return { ...finding, because: [...finding.because], overridden };
   });
   const open = views.filter(({ level, overridden }) => level === "stop" && !overridden);
   return { at, verdict, findings: views, mayStart: open.length === 0 };
 }
 
-export async function readTrayView(tx: Tx, loaded: LoadedTray): Promise<TrayView> {
+/** An instant as the database writes it inside JSON, in the form of the contract. */
+const instantOf = (text: string): string => new Date(text).toISOString();
+
+export function trayView(tx: Tx, loaded: LoadedTray): TrayView {
   const { head, rows, facts } = loaded;
   const at = tx.at.toISOString();
   const assignment = assignSteps(facts.technique.steps, facts.items);
@@ -47,7 +44,7 @@ export async function readTrayView(tx: Tx, loaded: LoadedTray): Promise<TrayView
     tooth: head.tooth,
     technique: techniqueOfHead(head),
     location: { id: head.location_id, name: head.location_name },
-    appointmentAt: head.appointment_at.toISOString(),
+    appointmentAt: instantOf(head.appointment_at),
     state: head.state,
     recordId: head.record_id,
     items: rows.map((row) => itemView(row, assignment)),
@@ -67,7 +64,7 @@ export async function readTrayView(tx: Tx, loaded: LoadedTray): Promise<TrayView
           })),
       ]),
     ),
-    check: await checkNow(tx, loaded),
+    check: checkNow(tx, loaded),
   };
 }
 
@@ -100,32 +97,26 @@ export function itemView(row: ItemRow, assignment: StepAssignment): TrayItemView
             ...(row as ItemRow & ContainerRow),
             withdrawn: row.withdrawals.length > 0,
           }),
-    placedAt: row.placed_at.toISOString(),
+    placedAt: instantOf(row.placed_at),
     placedBy: row.placed_by,
   };
 }
 
-/** One line a tray, each checked now. */
-export async function readTrayLines(tx: Tx, trays: readonly LoadedTray[]): Promise<TrayLine[]> {
-  const overrides = await listOverrides(
-    tx,
-    trays.map(({ head }) => head.id),
-  );
-  return trays.map((loaded) => {
-    const { head } = loaded;
-    const { verdict, findings } = checkWith(tx, loaded, overrides);
-    return {
-      id: head.id,
-      chartNumber: head.chart_number,
-      tooth: head.tooth,
-      techniqueName: head.technique_name,
-      locationName: head.location_name,
-      appointmentAt: head.appointment_at.toISOString(),
-      state: head.state,
-      verdict,
-      missing: findings.filter(({ code }) => code === "missing").length,
-      items: loaded.rows.length,
-      recordId: head.record_id,
-    };
-  });
+/** A tray as one line of a list, checked now. */
+export function trayLine(tx: Tx, loaded: LoadedTray): TrayLine {
+  const { head } = loaded;
+  const { verdict, findings } = checkNow(tx, loaded);
+  return {
+    id: head.id,
+    chartNumber: head.chart_number,
+    tooth: head.tooth,
+    techniqueName: head.technique_name,
+    locationName: head.location_name,
+    appointmentAt: instantOf(head.appointment_at),
+    state: head.state,
+    verdict,
+    missing: findings.filter(({ code }) => code === "missing").length,
+    items: loaded.rows.length,
+    recordId: head.record_id,
+  };
 }

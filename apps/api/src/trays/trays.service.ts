@@ -9,9 +9,9 @@ import type { Answer, Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { insertMovement } from "../stock/movements.store.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
-import { placeScan } from "./place-scan.ts";
+import { nameScan, placeScan } from "./place-scan.ts";
 import * as facts from "./tray-facts.store.ts";
-import { checkNow, itemView, readTrayLines, readTrayView, subjectOf } from "./tray-view.ts";
+import { checkNow, itemView, subjectOf, trayLine, trayView } from "./tray-view.ts";
 import * as store from "./trays.store.ts";
 
 @Injectable()
@@ -21,13 +21,21 @@ export class TraysService {
   listTrays(call: Call<"listTrays">): Promise<Answer<"listTrays">> {
     return inRead(this.db, call, async (tx) => {
       const on = call.query.on ?? civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
-      const heads = await facts.listTrayHeads(tx, on);
-      return { trays: await readTrayLines(tx, await facts.loadFacts(tx, heads)) };
+      const trays = await facts.loadTrays(tx, await facts.listTraysOn(tx, on));
+      return { trays: trays.map((tray) => trayLine(tx, tray)) };
     });
   }
 
   planTray(call: Call<"planTray">): Promise<TrayView> {
     const { chartNumber, ...plan } = call.body;
+    // A year far off has no civil date in every zone; as text, instants sort by their time.
+    if (plan.appointmentAt < "1900" || plan.appointmentAt >= "3000") {
+      const message = "between the years 1900 and 2999";
+      const detail = `An appointment lies ${message}. Correct its date.`;
+      throw new Problem("invalid-request", detail, {
+        errors: [{ path: "/body/appointmentAt", message }],
+      });
+    }
     return inCommand(this.db, call, async (tx) => {
       const place = await findLocation(tx, plan.locationId);
       if (place?.kind !== "operatory") throw notFound("operatory");
@@ -49,17 +57,18 @@ export class TraysService {
     const id = call.params.trayId;
     const { barcodes, stepKey = null } = call.body;
     return inCommand(this.db, call, async (tx) => {
-      const tray = await getOpenTray(tx, id);
-      const itemId = await placeScan(
-        tx,
-        { id, locationId: tray.location_id },
-        { barcodes, stepKey },
-      );
-      if (tray.state === "planned") await store.updateTrayState(tx, id, "setting");
-      const loaded = (await facts.loadTray(tx, id))!;
-      const row = loaded.rows.find((each) => each.item_id === itemId)!;
-      const assignment = assignSteps(loaded.facts.technique.steps, loaded.facts.items);
-      return { item: itemView(row, assignment), check: await checkNow(tx, loaded) };
+      const [tray, named] = await Promise.all([getOpenTray(tx, id), nameScan(tx, barcodes, id)]);
+      const itemId = newId();
+      const place = { id, locationId: tray.location_id };
+      // One connection does what it is sent in the order it is sent: the facts come last.
+      const [, , loaded] = await Promise.all([
+        placeScan(tx, place, { itemId, named, barcodes, stepKey }),
+        tray.state === "planned" ? store.updateTrayState(tx, id, "setting") : undefined,
+        facts.loadTray(tx, id),
+      ]);
+      const row = loaded!.rows.find((each) => each.item_id === itemId)!;
+      const assignment = assignSteps(loaded!.facts.technique.steps, loaded!.facts.items);
+      return { item: itemView(row, assignment), check: checkNow(tx, loaded!) };
     });
   }
 
@@ -134,7 +143,7 @@ export class TraysService {
 async function getTray(tx: Tx, id: string): Promise<TrayView> {
   const loaded = await facts.loadTray(tx, id);
   if (!loaded) throw notFound("tray");
-  return readTrayView(tx, loaded);
+  return trayView(tx, loaded);
 }
 
 async function getLockedTray(tx: Tx, id: string): Promise<facts.TrayLock> {

@@ -79,23 +79,6 @@ export async function removeTrayItem(tx: Tx, trayId: string, itemId: string): Pr
   return (await tx.rows(removal, [practiceId, trayId, itemId, personId, tx.at])).length === 1;
 }
 
-export interface OverrideRow {
-  tray_id: string;
-  code: string;
-  subject: string;
-  reason: string;
-  person: string;
-  at: Date;
-}
-const overrides = statement<OverrideRow>(
-  "list-overrides",
-  `select o.tray_id, o.code, o.subject, o.reason, p.display_name as person, o.at
-   from finding_override o join person p on p.id = o.person_id
-   where o.practice_id = $1 and o.tray_id = any($2)`,
-);
-export const listOverrides = (tx: Tx, trayIds: readonly string[]) =>
-  tx.rows(overrides, [tx.actor.practiceId, trayIds]);
-
 const override = statement(
   "insert-override",
   `insert into finding_override (practice_id, id, tray_id, code, subject, finding, reason, person_id, at)
@@ -109,3 +92,6 @@ export const insertOverride = (
   const what = [one.finding.code, one.subject, JSON.stringify(one.finding), one.reason];
   return tx.rows(override, [practiceId, one.id, one.trayId, ...what, personId, tx.at]);
 };
+
+/** The statements of a scan's effect, for whoever measures what they cost alone. */
+export const scanStatements = { item, state };

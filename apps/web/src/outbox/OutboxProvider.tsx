@@ -43,9 +43,12 @@ export function OutboxProvider({ outbox, children }: { outbox: Outbox; children:
     const timer = window.setInterval(() => {
       if (outbox.snapshot().some((entry) => entry.refused === null)) sendWaiting();
     }, triesEveryMs);
+    const leave = () => void outbox.release();
     window.addEventListener("online", sendWaiting);
+    window.addEventListener("pagehide", leave);
     return () => {
       window.clearInterval(timer);
+      window.removeEventListener("pagehide", leave);
       window.removeEventListener("online", sendWaiting);
     };
   }, [outbox, session]);

@@ -173,6 +173,15 @@ describe("the outbox", () => {
     expect(server.applied).toEqual(["A"]);
   });
 
+  test("lets another tab send as soon as nothing waits here", async () => {
+    const server = makeServer();
+    const store = makeMemoryStore();
+    const nowMs = () => 0;
+    await new Outbox({ store, send: server.send, nowMs }).add(scan("A"), anna);
+    await new Outbox({ store, send: server.send, nowMs }).add(scan("B"), anna);
+    expect(server.applied).toEqual(["A", "B"]);
+  });
+
   test("delivers everything once and in order over any bad network and any reload", async () => {
     const fates = fc.array(fc.constantFrom("done", "lost", "down", "busy"), {
       minLength: 1,

@@ -125,6 +125,11 @@ export class Outbox {
     return this.flushing;
   }
 
+  /** Lets other tabs send: nothing waits here, or this page goes away. */
+  release(): Promise<void> {
+    return this.parts.store.release(this.holder);
+  }
+
   /** Puts a refused entry back in the queue, under its old key. */
   async sendAgain(key: string, sender: Sender): Promise<void> {
     const entry = this.entries.find((one) => one.key === key);
@@ -154,12 +159,15 @@ export class Outbox {
     await this.reload();
     for (;;) {
       const next = this.entries.find((entry) => isFor(entry, sender));
-      if (next === undefined) return true;
+      if (next === undefined) {
+        await this.release();
+        return true;
+      }
       if (!(await this.parts.store.claim(this.holder, this.nowMs()))) return false;
       const outcome = await this.sendOne(next);
       await this.reloadAfterChange();
       if (outcome === "later") {
-        await this.parts.store.release(this.holder);
+        await this.release();
         return false;
       }
       outcome.settle();

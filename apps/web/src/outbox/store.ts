@@ -17,8 +17,9 @@ interface Lease {
   untilMs: number;
 }
 
-// Longer than a request may take; a page that dies while sending blocks the others no longer.
-const leaseMs = 30_000;
+// A page that dies while sending keeps the others waiting no longer than this. Should a request
+// take longer, another tab sends the same key again, and the effect is still one.
+const leaseMs = 10_000;
 
 /** A store that ends with the page. */
 export function makeMemoryStore(): OutboxStore {

@@ -7,9 +7,9 @@ import type { Scan } from "./scan.ts";
 
 /** Control characters as the pictures Unicode has for them, so that a missing one can be seen. */
 function showControls(text: string): string {
-  return text.replace(/[\u0000-\u001f]/g, (control) =>
-    String.fromCharCode(0x2400 + control.charCodeAt(0)),
-  );
+  return Array.from(text, (character) =>
+    character < " " ? String.fromCharCode(0x2400 + character.charCodeAt(0)) : character,
+  ).join("");
 }
 
 /** A scan that could not be read: why, where, and what to do. */

@@ -19,6 +19,8 @@ import { WhatIsThis } from "./WhatIsThis.tsx";
 
 interface ScanTarget {
   label: string;
+  /** Wants a lone half of a label as well: it has the other half already. */
+  takesHalves: boolean;
   take: (scan: Scan) => void;
 }
 
@@ -47,6 +49,7 @@ export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
       else if (target === undefined) playSound("taken");
       else target.take(scan);
     }, []),
+    useCallback(() => targets.current.at(-1)?.takesHalves ?? false, []),
   );
   useListening(readRaw);
   const addTarget = useCallback((target: ScanTarget) => {
@@ -85,7 +88,10 @@ function useListening(readRaw: (raw: string, byHand: boolean) => void): void {
 }
 
 /** Reads what came, and joins the two symbols of one label where a label has two. */
-function useReadRaw(take: (scan: Scan) => void): (raw: string, byHand: boolean) => void {
+function useReadRaw(
+  take: (scan: Scan) => void,
+  takesHalves: () => boolean,
+): (raw: string, byHand: boolean) => void {
   const t = useTexts();
   const { today } = useFormats();
   const announce = useAnnounce();
@@ -100,16 +106,21 @@ function useReadRaw(take: (scan: Scan) => void): (raw: string, byHand: boolean) 
         if (reading.kind === "label") return take({ barcodes, reading, byHand });
       }
       const scan: Scan = { barcodes: [raw], reading: readScanned([raw], today()), byHand };
-      if (scan.reading.kind !== "label" || !wantsOtherSymbol(scan.reading.label)) return take(scan);
+      const isHalf = scan.reading.kind === "label" && wantsOtherSymbol(scan.reading.label);
+      if (!isHalf || takesHalves()) return take(scan);
       half.current = { scan, atMs: Date.now() };
       playSound("taken");
       const alone = () => {
         half.current = null;
         take(scan);
       };
-      announce({ text: t.scan.secondSymbol, tone: "look", action: { label: t.scan.alone, act: alone } });
+      announce({
+        text: t.scan.secondSymbol,
+        tone: "look",
+        action: { label: t.scan.alone, act: alone },
+      });
     },
-    [take, today, announce, t],
+    [take, takesHalves, today, announce, t],
   );
 }
 
@@ -123,7 +134,11 @@ function useScanning(): Scanning {
  * Says what a scan is about as long as the component is shown: `take` gets every readable scan.
  * The component shown last wins, so that a dialog takes over from its page. `null` takes none.
  */
-export function useScanTarget(take: ((scan: Scan) => void) | null, label: string): void {
+export function useScanTarget(
+  take: ((scan: Scan) => void) | null,
+  label: string,
+  takesHalves = false,
+): void {
   const { addTarget } = useScanning();
   const latest = useRef(take);
   useEffect(() => {
@@ -132,8 +147,8 @@ export function useScanTarget(take: ((scan: Scan) => void) | null, label: string
   const wanted = take !== null;
   useEffect(() => {
     if (!wanted) return undefined;
-    return addTarget({ label, take: (scan) => latest.current?.(scan) });
-  }, [addTarget, label, wanted]);
+    return addTarget({ label, takesHalves, take: (scan) => latest.current?.(scan) });
+  }, [addTarget, label, takesHalves, wanted]);
 }
 
 /** What a scan goes to now, and a way to enter a code by hand. */

@@ -29,7 +29,7 @@ export function WhatIsThis({ scan, onClose }: { scan: Scan; onClose: () => void 
       {answer.error !== null && !(answer.error instanceof Unreachable) ? (
         <ProblemNote error={answer.error} />
       ) : null}
-      {answer.data === undefined ? null : <Known answer={answer.data} onClose={onClose} />}
+      {answer.data === undefined ? null : <Known {...{ scan, onClose }} answer={answer.data} />}
     </Dialog>
   );
 }
@@ -67,10 +67,18 @@ export function LabelFacts({ scan }: { scan: Scan }): ReactNode {
 
 type Answer = Awaited<ReturnType<typeof call<"readScan">>>;
 
-function Known({ answer, onClose }: { answer: Answer; onClose: () => void }): ReactNode {
+interface KnownProps {
+  scan: Scan;
+  answer: Answer;
+  onClose: () => void;
+}
+
+function Known({ scan, answer, onClose }: KnownProps): ReactNode {
   const t = useTexts();
   const { language } = useLanguage();
   const { product, containers, reading } = answer;
+  const lot = reading.lot ?? containers[0]?.lot;
+  const isLabel = scan.reading.kind === "label";
   const { containerStates, productKinds } = getMessages(language);
   return (
     <div role="status">
@@ -96,14 +104,15 @@ function Known({ answer, onClose }: { answer: Answer; onClose: () => void }): Re
         </ul>
       )}
       <div className="actions" onClick={onClose}>
-        {reading.lot === null ? null : (
-          <LinkButton to={paths.withdrawals({ lot: reading.lot })}>{t.scan.traceLot}</LinkButton>
+        {lot === undefined ? null : (
+          <LinkButton to={paths.withdrawals({ lot })}>{t.scan.traceLot}</LinkButton>
         )}
-        {product === null ? (
+        {isLabel && product === null ? (
           <LinkButton to={paths.catalogue()}>{t.scan.register}</LinkButton>
-        ) : (
+        ) : null}
+        {isLabel && product !== null ? (
           <LinkButton to={paths.receive()}>{t.scan.receiveIt}</LinkButton>
-        )}
+        ) : null}
       </div>
     </div>
   );

@@ -52,7 +52,7 @@ const keyDefaults: Omit<WedgeKey, "atMs" | "key"> = {
 };
 
 const keysOf = (text: string, gap: number | (() => number)): Press[] =>
-  [...text].map((key) => ({ key, after: typeof gap === "number" ? gap : gap() }));
+  Array.from(text).map((key) => ({ key, after: typeof gap === "number" ? gap : gap() }));
 const burst = (text: string, gap: number | (() => number) = 8, end = "Enter"): Press[] => {
   const [first, ...others] = keysOf(text, gap);
   return [{ ...first!, after: 400 }, ...others, { key: end, after: 8 }];
@@ -86,7 +86,7 @@ describe("a scanner's burst", () => {
   });
 
   test("may be sent with Shift held and let go round each capital", () => {
-    const presses = [..."CK7QW4X"].flatMap((key, index): Press[] => [
+    const presses = Array.from("CK7QW4X").flatMap((key, index): Press[] => [
       { key: "Shift", after: index === 0 ? 400 : 6 },
       { key, after: 6 },
       { key: "Shift", down: false, after: 4 },
@@ -134,7 +134,7 @@ describe("the separators of a label", () => {
   });
 
   test("are understood as Alt and 0029 on the keypad", () => {
-    const digits = [..."0029"].map((digit): Press => ({
+    const digits = Array.from("0029").map((digit): Press => ({
       key: digit,
       code: `Numpad${digit}`,
       alt: true,
@@ -238,7 +238,7 @@ describe("typing and scanning in any order", () => {
         fc.boolean(),
         (parts, inText) => {
           const presses = parts.flatMap((part): Press[] => {
-            const keys = [...part.text].map((key, index) => ({
+            const keys = Array.from(part.text).map((key, index) => ({
               key,
               after: index === 0 ? 90 : part.gaps[index - 1]!,
             }));

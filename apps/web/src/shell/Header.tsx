@@ -31,7 +31,12 @@ export function Header(): ReactNode {
         ))}
       </nav>
       <OutboxStatus />
-      <button type="button" className="person" aria-haspopup="dialog" onClick={() => openMenu(true)}>
+      <button
+        type="button"
+        className="person"
+        aria-haspopup="dialog"
+        onClick={() => openMenu(true)}
+      >
         <span className="person-name">{session.person.displayName}</span>
         <span className="person-place">{session.device?.name ?? session.practice.name}</span>
       </button>

@@ -11,6 +11,7 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Choice, TextField } from "../ui/Field.tsx";
+import { readText } from "../ui/form-text.ts";
 import { remember } from "../ui/remembered.ts";
 import { fieldError, ProblemNote } from "../ui/States.tsx";
 import { chooseAppearance, readAppearance, type Appearance } from "./appearance.ts";
@@ -37,7 +38,9 @@ export function Menu({ onClose }: { onClose: () => void }): ReactNode {
       <AppearanceChoice />
       <SoundChoice />
       <ScannerChoice />
-      <Button onClick={() => show("pin")}>{person.hasPin ? t.menu.changePin : t.menu.setPin}</Button>
+      <Button onClick={() => show("pin")}>
+        {person.hasPin ? t.menu.changePin : t.menu.setPin}
+      </Button>
     </Dialog>
   );
 }
@@ -129,8 +132,8 @@ function SetPin({ onClose }: { onClose: () => void }): ReactNode {
   });
   function submit(event: FormEvent<HTMLFormElement>): void {
     event.preventDefault();
-    const data = new FormData(event.currentTarget);
-    save.mutate({ body: { password: String(data.get("password")), pin: String(data.get("pin")) } });
+    const form = event.currentTarget;
+    save.mutate({ body: { password: readText(form, "password"), pin: readText(form, "pin") } });
   }
   return (
     <Dialog title={t.menu.setPin} onClose={onClose} closeLabel={t.common.cancel}>

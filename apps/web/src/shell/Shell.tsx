@@ -1,5 +1,6 @@
 import { useIsFetching, useQueryClient } from "@tanstack/react-query";
 import { useEffect, useState, type ReactNode } from "react";
+import { useLocation } from "wouter";
 import { Unreachable } from "../api/problem.ts";
 import { useClockMinutesOff } from "../api/server-clock.ts";
 import { useSignedIn } from "../session/session.ts";
@@ -11,8 +12,10 @@ import { Header } from "./Header.tsx";
 export function Shell({ children }: { children: ReactNode }): ReactNode {
   const t = useTexts();
   const [aboutIsOpen, openAbout] = useState(false);
+  const [location] = useLocation();
+  const atChair = location.endsWith("/chairside");
   return (
-    <div className="shell">
+    <div className={atChair ? "shell at-chair" : "shell"}>
       <a className="skip" href="#content">
         {t.shell.skip}
       </a>
@@ -38,13 +41,13 @@ function Notices(): ReactNode {
   const minutesOff = useClockMinutesOff();
   const unreachable = useIsUnreachable();
   return (
-    <>
+    <div>
       {practice.demonstration ? <p className="notice training">{t.shell.training}</p> : null}
       {minutesOff === 0 ? null : <p className="notice">{t.shell.clockOff(minutesOff)}</p>}
       <div role="status">
         {unreachable ? <p className="notice offline">{t.shell.offline}</p> : null}
       </div>
-    </>
+    </div>
   );
 }
 

@@ -5,7 +5,8 @@ import { paths } from "../paths.ts";
 import { useTakeSession } from "../session/session.ts";
 import { languages, nameOfLanguage, useLanguage, useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
-import { Select, TextField } from "../ui/Field.tsx";
+import { CheckField, Select, TextField } from "../ui/Field.tsx";
+import { readText } from "../ui/form-text.ts";
 import { Page } from "../ui/Page.tsx";
 import { fieldError, ProblemNote } from "../ui/States.tsx";
 import { Door } from "./Door.tsx";
@@ -40,8 +41,8 @@ function SetUpForm(): ReactNode {
   });
   function submit(event: FormEvent<HTMLFormElement>): void {
     event.preventDefault();
-    const data = new FormData(event.currentTarget);
-    const text = (name: string) => String(data.get(name) ?? "");
+    const form = event.currentTarget;
+    const text = (name: string) => readText(form, name);
     setUp.mutate({
       body: {
         code: text("code").trim(),
@@ -51,6 +52,7 @@ function SetUpForm(): ReactNode {
         displayName: text("displayName"),
         signInName: text("signInName"),
         password: text("password"),
+        alsoDentist: text("alsoDentist") === "yes",
       },
     });
   }
@@ -58,7 +60,12 @@ function SetUpForm(): ReactNode {
   return (
     <form className="form" onSubmit={submit}>
       <TextField label={t.setUp.code} name="code" className="code" error={error("code")} required />
-      <TextField label={t.setUp.practice} name="practiceName" error={error("practiceName")} required />
+      <TextField
+        label={t.setUp.practice}
+        name="practiceName"
+        error={error("practiceName")}
+        required
+      />
       <Select label={t.setUp.timeZone} name="timeZone" error={error("timeZone")}>
         {listTimeZones().map((zone) => (
           <option key={zone}>{zone}</option>
@@ -91,6 +98,7 @@ function SetUpForm(): ReactNode {
         minLength={8}
         required
       />
+      <CheckField label={t.setUp.alsoDentist} name="alsoDentist" value="yes" />
       <ProblemNote error={setUp.error} />
       <Button kind="main" type="submit" busy={setUp.isPending}>
         {t.setUp.button}

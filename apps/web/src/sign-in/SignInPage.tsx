@@ -7,8 +7,10 @@ import { useTakeSession, type Session } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
 import { TextField } from "../ui/Field.tsx";
+import { readText } from "../ui/form-text.ts";
 import { Page } from "../ui/Page.tsx";
 import { Loading, ProblemNote } from "../ui/States.tsx";
+import { DemoAccounts } from "./DemoAccounts.tsx";
 import { Door } from "./Door.tsx";
 import { PinPad } from "./PinPad.tsx";
 
@@ -33,15 +35,22 @@ export default function SignInPage(): ReactNode {
       </Door>
     );
   }
-  return <SignIn device={device.data?.device ?? null} people={device.data?.people ?? []} />;
+  return (
+    <SignIn
+      device={device.data?.device ?? null}
+      people={device.data?.people ?? []}
+      isDemonstration={setUp.data.demonstration}
+    />
+  );
 }
 
 interface SignInProps {
+  isDemonstration: boolean;
   device: AnswerOf<"listDevicePeople">["device"];
   people: readonly DevicePerson[];
 }
 
-function SignIn({ device, people }: SignInProps): ReactNode {
+function SignIn({ device, people, isDemonstration }: SignInProps): ReactNode {
   const t = useTexts();
   const search = useSearch();
   const [, navigate] = useLocation();
@@ -58,6 +67,7 @@ function SignIn({ device, people }: SignInProps): ReactNode {
     <Door>
       <Page title={title} lead={device === null ? null : t.signIn.onDevice(device.name)}>
         {wasElsewhere && people.length === 0 ? <p className="hint">{t.signIn.ended}</p> : null}
+        {wantsPassword && isDemonstration ? <DemoAccounts onEnter={enter} /> : null}
         {wantsPassword ? <PasswordForm onEnter={enter} /> : null}
         {!wantsPassword && person === null ? (
           <PeopleTiles people={people} onChoose={choosePerson} />
@@ -80,9 +90,9 @@ function PasswordForm({ onEnter }: { onEnter: (session: Session) => void }): Rea
   const signIn = useWrite("signIn", onEnter);
   function submit(event: FormEvent<HTMLFormElement>): void {
     event.preventDefault();
-    const data = new FormData(event.currentTarget);
-    const signInName = String(data.get("name"));
-    signIn.mutate({ body: { signInName, password: String(data.get("password")) } });
+    const form = event.currentTarget;
+    const signInName = readText(form, "name");
+    signIn.mutate({ body: { signInName, password: readText(form, "password") } });
   }
   return (
     <form className="form" onSubmit={submit}>

@@ -22,7 +22,11 @@ export function NeedRow({ ranked }: { ranked: RankedNeed }): ReactNode {
   const { title, detail, action, to } = sayNeed(ranked.need, t, formats);
   return (
     <li className={`need ${ranked.tone}`}>
-      {ranked.tone === "plain" ? <span className="need-dot" /> : <VerdictShape verdict={ranked.tone} />}
+      {ranked.tone === "plain" ? (
+        <span className="need-dot" />
+      ) : (
+        <VerdictShape verdict={ranked.tone} />
+      )}
       <div>
         <p className="need-title">{title}</p>
         <p className="hint">{detail}</p>

@@ -51,7 +51,9 @@ describe("what needs somebody", () => {
         tray("look", { verdict: "caution", appointmentAt: "2026-03-02T09:00:00Z" }),
       ],
       ending: [container("ends soon", "2026-03-09"), container("expired", "2026-03-01")],
-      drafts: [{ recordId: "draft", trayId: "t", chartNumber: "C", tooth: "16", startedAt: quiet.at }],
+      drafts: [
+        { recordId: "draft", trayId: "t", chartNumber: "C", tooth: "16", startedAt: quiet.at },
+      ],
       withdrawals: [
         { id: "gone", reference: "W2", receivedAt: quiet.at, here: 0 },
         { id: "here", reference: "W1", receivedAt: quiet.at, here: 2 },

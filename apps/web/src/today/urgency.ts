@@ -44,9 +44,7 @@ function listTrays({ trays, at }: Today): Ranking[] {
     const soon = Date.parse(tray.appointmentAt) - Date.parse(at) <= soonMs;
     const tone = stops ? "stop" : "caution";
     const need = { kind: "tray" as const, tray };
-    return [
-      { key: tray.id, need, tone, rank: stops && soon ? 1 : 4, order: tray.appointmentAt },
-    ];
+    return [{ key: tray.id, need, tone, rank: stops && soon ? 1 : 4, order: tray.appointmentAt }];
   });
 }
 
@@ -56,7 +54,13 @@ function listStock({ ending, withdrawals, on }: Today): Ranking[] {
     const expired = order !== "" && daysBetween(on, order) < 0;
     const kind = expired ? ("expired" as const) : ("ending" as const);
     const rank = expired ? 2 : 6;
-    return { key: container.id, need: { kind, container }, tone: expired ? "stop" : "plain", rank, order };
+    return {
+      key: container.id,
+      need: { kind, container },
+      tone: expired ? "stop" : "plain",
+      rank,
+      order,
+    };
   });
   const cases = withdrawals.map((withdrawal): Ranking => {
     const need = { kind: "withdrawal" as const, withdrawal };

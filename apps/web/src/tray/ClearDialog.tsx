@@ -39,7 +39,9 @@ export function ClearDialog({ tray, onClose }: { tray: Tray; onClose: () => void
         <Button
           kind="main"
           busy={clear.isPending}
-          onClick={() => clear.mutate({ params: { trayId: tray.id }, body: { usedUp: [...empty] } })}
+          onClick={() =>
+            clear.mutate({ params: { trayId: tray.id }, body: { usedUp: [...empty] } })
+          }
         >
           {t.tray.clear}
         </Button>

@@ -21,16 +21,20 @@ export function ContainerCard({ item, onRemove }: ContainerCardProps): ReactNode
   return (
     <div className="card">
       {container === null ? null : <Vessel kind={container.product.kind} filled />}
-      <div className="card-words">
-        <p className="card-name">{name}</p>
-        <p className="card-end">{end === undefined ? t.common.noEnd : t.common.ends(shortDate(end))}</p>
-        <p className="card-more">
-          {container === null ? null : (
-            <span className="code">{showContainerCode(container.code)}</span>
-          )}
-          {lot === null ? null : ` · ${t.common.lot} ${lot}`}
-        </p>
-      </div>
+      <p className="card-name">{name}</p>
+      <p className="card-end">
+        {end === undefined ? t.common.noEnd : t.common.ends(shortDate(end))}
+      </p>
+      <p className="card-more">
+        {container === null ? null : (
+          <span className="code">{showContainerCode(container.code)}</span>
+        )}{" "}
+        {lot === null ? null : (
+          <span>
+            {t.common.lot} {lot}
+          </span>
+        )}
+      </p>
       {onRemove === null ? null : (
         <button
           type="button"
@@ -52,11 +56,9 @@ export function PendingCard({ scan }: { scan: PendingScan }): ReactNode {
   const t = useTexts();
   return (
     <div className="card pending">
-      <div className="card-words">
-        <p className="card-name">{scan.name}</p>
-        <p className="card-more">{scan.detail}</p>
-        <p className="card-wait">{scan.late ? t.tray.notChecked : t.tray.checking}</p>
-      </div>
+      <p className="card-name">{scan.name}</p>
+      <p className="card-more">{scan.detail}</p>
+      <p className="card-wait">{scan.late ? t.tray.notChecked : t.tray.checking}</p>
     </div>
   );
 }

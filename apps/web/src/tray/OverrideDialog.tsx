@@ -50,7 +50,12 @@ export function OverrideDialog({ trayId, finding, onClose }: OverrideDialogProps
           onChange={(event) => setReason(event.target.value)}
         />
         <ProblemNote error={pass.error} />
-        <Button kind="danger" type="submit" busy={pass.isPending} disabled={reason.trim().length < 5}>
+        <Button
+          kind="danger"
+          type="submit"
+          busy={pass.isPending}
+          disabled={reason.trim().length < 5}
+        >
           {t.tray.override.button}
         </Button>
       </form>

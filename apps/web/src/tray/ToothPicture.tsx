@@ -32,7 +32,12 @@ interface ToothPictureProps {
 }
 
 /** Both arches as seen from the front; a tap chooses a tooth. */
-export function ToothPicture({ dentition, tooth, onDentition, onTooth }: ToothPictureProps): ReactNode {
+export function ToothPicture({
+  dentition,
+  tooth,
+  onDentition,
+  onTooth,
+}: ToothPictureProps): ReactNode {
   const t = useTexts();
   const { language } = useFormats();
   const chosen = describeTooth(tooth);
@@ -48,9 +53,19 @@ export function ToothPicture({ dentition, tooth, onDentition, onTooth }: ToothPi
         onChoose={onDentition}
       />
       {(["upper", "lower"] as const).map((arch) => (
-        <div key={arch} role="group" aria-label={t.tray.plan[arch]} className={`teeth-arch ${arch} ${dentition}`}>
+        <div
+          key={arch}
+          role="group"
+          aria-label={t.tray.plan[arch]}
+          className={`teeth-arch ${arch} ${dentition}`}
+        >
           {arches[dentition][arch].map((code) => (
-            <ToothButton key={code} code={String(code)} isChosen={tooth === String(code)} onTooth={onTooth} />
+            <ToothButton
+              key={code}
+              code={String(code)}
+              isChosen={tooth === String(code)}
+              onTooth={onTooth}
+            />
           ))}
         </div>
       ))}
@@ -79,4 +94,5 @@ function ToothButton({ code, isChosen, onTooth }: ToothButtonProps): ReactNode {
   );
 }
 
-const isPremolar = (code: string): boolean => describeTooth(code)?.class.endsWith("premolar") === true;
+const isPremolar = (code: string): boolean =>
+  describeTooth(code)?.class.endsWith("premolar") === true;

@@ -9,7 +9,7 @@ import { LinkButton } from "../ui/Button.tsx";
 import { FindingNote, type FindingView } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
-import { arrangeTray, type Tray } from "./columns.ts";
+import { arrangeTray, type Column, type Tray } from "./columns.ts";
 import { ContainerCard, PendingCard } from "./ContainerCard.tsx";
 import { OverrideDialog } from "./OverrideDialog.tsx";
 import { StepColumn } from "./StepColumn.tsx";
@@ -68,7 +68,11 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
         </div>
       ) : null}
       <div className="tray-body">
-        <ol className="tray" aria-label={t.tray.steps}>
+        <ol
+          className="tray"
+          aria-label={t.tray.steps}
+          style={{ "--columns": columns.map(widthOf).join(" ") }}
+        >
           {columns.map((column, index) => (
             <StepColumn
               key={column.step.key}
@@ -82,7 +86,12 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
       </div>
       <TrayStrip tray={tray} waiting={count} isStale={query.error !== null} />
       {opened === undefined ? null : (
-        <StepDialog column={opened} onRemove={onRemove} onPass={pass} onClose={() => openStep(null)} />
+        <StepDialog
+          column={opened}
+          onRemove={onRemove}
+          onPass={pass}
+          onClose={() => openStep(null)}
+        />
       )}
       {passing === null ? null : (
         <OverrideDialog trayId={tray.id} finding={passing} onClose={() => pass(null)} />
@@ -90,6 +99,10 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
     </Page>
   );
 }
+
+/** A step without material needs room for its name alone. */
+const widthOf = ({ usesMaterial }: Column): string =>
+  usesMaterial ? "minmax(158px, 1fr)" : "minmax(92px, 0.5fr)";
 
 interface ApartProps {
   apart: ReturnType<typeof arrangeTray>["apart"];

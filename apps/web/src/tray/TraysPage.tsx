@@ -43,12 +43,14 @@ export default function TraysPage(): ReactNode {
       lead={formats.day(on)}
       actions={
         <LinkButton to={paths.planTray({ on })} kind="main">
-          {t.tray.plan.button}
+          {t.tray.plan.title}
         </LinkButton>
       }
     >
       <div className="filters">
-        <LinkButton to={paths.trays({ on: addDays(on, -1), chart })}>{t.tray.list.before}</LinkButton>
+        <LinkButton to={paths.trays({ on: addDays(on, -1), chart })}>
+          {t.tray.list.before}
+        </LinkButton>
         <TextField
           label={t.tray.list.day}
           type="date"

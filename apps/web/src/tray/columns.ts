@@ -30,7 +30,11 @@ export interface Column {
 export interface ArrangedTray {
   columns: readonly Column[];
   /** What belongs to no step. */
-  apart: { items: readonly TrayItem[]; pending: readonly PendingScan[]; findings: readonly TrayFinding[] };
+  apart: {
+    items: readonly TrayItem[];
+    pending: readonly PendingScan[];
+    findings: readonly TrayFinding[];
+  };
 }
 
 /**
@@ -52,18 +56,16 @@ export function arrangeTray(
     ({ subject }) => subject.itemId === null || !removed.has(subject.itemId),
   );
   const stepFor = ({ kind }: PendingScan): string | null =>
-    steps.find((step) => kind !== null && (step.accepts as readonly string[]).includes(kind))?.key ??
-    null;
-  const columns = steps.map(
-    (step): Column => ({
-      step,
-      usesMaterial: step.accepts.length > 0,
-      items: items.filter((item) => item.stepKeys.includes(step.key)),
-      pending: pending.filter((scan) => stepFor(scan) === step.key),
-      findings: findings.filter((finding) => columnOf(finding) === step.key),
-      suggestions: tray.suggestions[step.key] ?? [],
-    }),
-  );
+    steps.find((step) => kind !== null && (step.accepts as readonly string[]).includes(kind))
+      ?.key ?? null;
+  const columns = steps.map((step): Column => ({
+    step,
+    usesMaterial: step.accepts.length > 0,
+    items: items.filter((item) => item.stepKeys.includes(step.key)),
+    pending: pending.filter((scan) => stepFor(scan) === step.key),
+    findings: findings.filter((finding) => columnOf(finding) === step.key),
+    suggestions: tray.suggestions[step.key] ?? [],
+  }));
   const keys = new Set(steps.map((step) => step.key));
   return {
     columns,
@@ -76,7 +78,9 @@ export function arrangeTray(
 }
 
 /** How many findings of each weight count: a stop that a dentist has passed no longer does. */
-export function countFindings(findings: readonly TrayFinding[]): Record<"stop" | "caution" | "info", number> {
+export function countFindings(
+  findings: readonly TrayFinding[],
+): Record<"stop" | "caution" | "info", number> {
   const counts = { stop: 0, caution: 0, info: 0 };
   for (const { level, overridden } of findings) if (overridden === null) counts[level] += 1;
   return counts;

@@ -106,10 +106,10 @@ export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => v
           answered(answer);
         },
         (error: unknown) => {
-        window.clearTimeout(patience);
-        playSound("look");
-        announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
-      },
+          window.clearTimeout(patience);
+          playSound("look");
+          announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
+        },
       );
     },
     [t, stock, today, describe, announce, sayError, write, tray.id, answered],
@@ -128,7 +128,11 @@ function useAnswered(tray: Tray): (answer: Scanned) => void {
       queries.setQueryData<Tray>(keyOf("getTray", { params: { trayId: id } }), (before) =>
         before === undefined
           ? before
-          : { ...before, check, items: [...before.items.filter((one) => one.id !== item.id), item] },
+          : {
+              ...before,
+              check,
+              items: [...before.items.filter((one) => one.id !== item.id), item],
+            },
       );
       refresh("getTray", "listContainers");
       const about = check.findings.filter(

@@ -12,12 +12,12 @@ interface FindingNoteProps {
   finding: FindingView;
   /** Shown where the person may pass a stop; without it nothing can be passed here. */
   onPass?: (finding: FindingView) => void;
-  /** Title and remedy only, for little room. */
-  brief?: boolean;
+  /** What to do before what is wrong, where there is little room. */
+  remedyFirst?: boolean;
 }
 
 /** A finding: its weight by shape and word, what is wrong, what to do, and why. */
-export function FindingNote({ finding, onPass, brief = false }: FindingNoteProps): ReactNode {
+export function FindingNote({ finding, onPass, remedyFirst = false }: FindingNoteProps): ReactNode {
   const t = useTexts();
   const { language } = useLanguage();
   const mayPass = useHasRole("dentist");
@@ -31,14 +31,15 @@ export function FindingNote({ finding, onPass, brief = false }: FindingNoteProps
         <span className="unseen">{getMessages(language).levels[level]}: </span>
         {title}
       </p>
-      {brief ? null : <p>{sentence}</p>}
+      {remedyFirst ? null : <p>{sentence}</p>}
       {remedy === "" ? null : <p className="finding-remedy">{remedy}</p>}
+      {remedyFirst ? <p>{sentence}</p> : null}
       {overridden === null ? null : (
         <p className="finding-passed">
           {t.finding.passed(overridden.by)}: {overridden.reason}
         </p>
       )}
-      {brief || because.length === 0 ? null : (
+      {because.length === 0 ? null : (
         <details>
           <summary>{t.finding.because}</summary>
           <ul>

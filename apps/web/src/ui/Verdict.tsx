@@ -5,8 +5,8 @@ import { useLanguage } from "../texts/Texts.tsx";
 
 /**
  * The three shapes of a verdict, taken from the tubule itself and told apart without colour:
- * clear is one whole disc, a sealed end; caution a disc in two halves that do not meet; stop two
- * bars laid across.
+ * clear is one whole disc, a sealed end; caution a disc in two halves that do not meet; stop a
+ * square block with a slot that nothing passes.
  */
 export function VerdictShape({ verdict }: { verdict: Verdict }): ReactNode {
   return (
@@ -29,10 +29,12 @@ export function VerdictShape({ verdict }: { verdict: Verdict }): ReactNode {
         </>
       ) : null}
       {verdict === "stop" ? (
-        <>
-          <rect x="2" y="6" width="36" height="11.5" rx="2.5" fill="currentColor" />
-          <rect x="2" y="22.5" width="36" height="11.5" rx="2.5" fill="currentColor" />
-        </>
+        <path
+          fillRule="evenodd"
+          fill="currentColor"
+          d="M9 3 h22 a6 6 0 0 1 6 6 v22 a6 6 0 0 1 -6 6 h-22 a6 6 0 0 1 -6 -6 v-22 a6 6 0 0 1 6 -6 z
+             M7.9 27.3 l4.8 4.8 L32.1 12.7 l-4.8 -4.8 z"
+        />
       ) : null}
     </svg>
   );

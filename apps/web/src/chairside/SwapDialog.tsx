@@ -1,0 +1,115 @@
+import { useQueryClient } from "@tanstack/react-query";
+import { useState, type ReactNode } from "react";
+import { showContainerCode } from "#domain";
+import { keyOf, useRead, useRefresh } from "../api/queries.ts";
+import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
+import { ScanEntry } from "../scanner/ScanEntry.tsx";
+import { useScanTarget } from "../scanner/ScanProvider.tsx";
+import type { Scan } from "../scanner/scan.ts";
+import { playSound } from "../scanner/sounds.ts";
+import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import { nameScan } from "../tray/pending.ts";
+import { useDescribe, useKnownStock } from "../tray/useTrayWork.ts";
+import { useAnnounce } from "../ui/Announcer.tsx";
+import { Dialog } from "../ui/Dialog.tsx";
+import { CheckField, Choice } from "../ui/Field.tsx";
+import { useSayError } from "../ui/States.tsx";
+import type { StepDialogProps } from "./DeviationDialog.tsx";
+
+/** A scan goes on with another container; what it replaces and whether that is empty is said here. */
+export function SwapDialog({ record, step, onClose }: StepDialogProps): ReactNode {
+  const t = useTexts();
+  const [replaces, setReplaces] = useState(step.containers[0]?.id ?? "");
+  const [emptied, setEmptied] = useState(step.containers.length > 0);
+  const tray = useRead("getTray", { params: { trayId: record.trayId } });
+  const best = tray.data?.suggestions[step.key] ?? [];
+  const swap = useSwap({ record, step, onClose });
+  useScanTarget(
+    (scan) => swap(scan, replaces === "" ? {} : { replaces, emptied }),
+    t.chairside.swapTitle(step.name),
+  );
+  const options = [
+    ...step.containers.map(({ id, productName, code }) => ({
+      value: id,
+      label: `${productName} ${showContainerCode(code)}`,
+    })),
+    { value: "", label: t.chairside.bothStay },
+  ];
+  return (
+    <Dialog title={t.chairside.swapTitle(step.name)} onClose={onClose} closeLabel={t.common.cancel}>
+      <p>{t.chairside.swapLead}</p>
+      <Choice
+        label={t.chairside.replaces}
+        options={options}
+        value={replaces}
+        onChoose={setReplaces}
+      />
+      {replaces === "" ? null : (
+        <CheckField
+          label={t.chairside.emptied}
+          checked={emptied}
+          onChange={(event) => setEmptied(event.target.checked)}
+        />
+      )}
+      <ScanEntry />
+      {best.length === 0 ? null : <h3>{t.tray.fetch}</h3>}
+      <ul>
+        {best.map(({ containerId, code, place, productName }) => (
+          <li key={containerId}>
+            {t.tray.take(showContainerCode(code), place)} · {productName}
+          </li>
+        ))}
+      </ul>
+    </Dialog>
+  );
+}
+
+type Replaced = { replaces?: string; emptied?: boolean };
+
+function useSwap({
+  record,
+  step,
+  onClose,
+}: StepDialogProps): (scan: Scan, replaced: Replaced) => void {
+  const t = useTexts();
+  const { today } = useFormats();
+  const stock = useKnownStock();
+  const describe = useDescribe();
+  const write = useOutboxWrite();
+  const queries = useQueryClient();
+  const refresh = useRefresh();
+  const announce = useAnnounce();
+  const sayError = useSayError();
+  return ({ barcodes, reading }, replaced) => {
+    const { name } = nameScan(barcodes, stock, { today: today(), describe });
+    const old = step.containers.find(({ id }) => id === replaced.replaces);
+    if (reading.kind === "container" && reading.code === old?.code) {
+      playSound("look");
+      announce({ text: t.chairside.sameContainer(name), tone: "look" });
+      return;
+    }
+    onClose();
+    announce({ text: t.scan.read(name) });
+    write({
+      route: "swapContainer",
+      params: { recordId: record.id },
+      body: { stepKey: step.key, barcodes, ...replaced },
+      about: name,
+      belongsTo: record.id,
+    }).then(
+      (answer) => {
+        const key = keyOf("getRecord", { params: { recordId: record.id } });
+        queries.setQueryData(key, answer);
+        refresh("getTray", "listContainers");
+        const stops = answer.check?.mayStart === false;
+        playSound(stops ? "look" : "taken");
+        announce({ text: t.chairside.swapped(name), tone: stops ? "bad" : "good" });
+      },
+      (error: unknown) => {
+        playSound("look");
+        announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
+      },
+    );
+  };
+}

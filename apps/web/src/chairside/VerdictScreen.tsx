@@ -1,0 +1,111 @@
+import { useQueryClient } from "@tanstack/react-query";
+import { useState, type ReactNode } from "react";
+import { sayVerdict } from "#texts";
+import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
+import { useWaitingFor } from "../outbox/OutboxProvider.tsx";
+import { paths } from "../paths.ts";
+import { useHasRole } from "../session/session.ts";
+import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import type { Tray } from "../tray/columns.ts";
+import { OverrideDialog } from "../tray/OverrideDialog.tsx";
+import { Button, LinkButton } from "../ui/Button.tsx";
+import type { FindingView } from "../ui/FindingNote.tsx";
+import { FindingList } from "./FindingList.tsx";
+import { Page } from "../ui/Page.tsx";
+import { ProblemNote } from "../ui/States.tsx";
+import { VerdictShape } from "../ui/Verdict.tsx";
+
+interface VerdictScreenProps {
+  tray: Tray;
+  query: { error: unknown; isFetching: boolean; refetch: () => unknown };
+  isAwake: boolean;
+}
+
+/** One of three words across the screen, then why, what to do, and the tap that starts priming. */
+export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
+  const t = useTexts();
+  const { language, time } = useFormats();
+  const [passing, pass] = useState<FindingView | null>(null);
+  const { verdict, findings, at } = tray.check;
+  const word = sayVerdict(language, verdict);
+  const weighty = findings.filter(({ level }) => level !== "info");
+  const notes = findings.filter(({ level }) => level === "info");
+  const lead = `${tray.technique.name} · ${tray.location.name} · ${t.common.chart(tray.chartNumber)}`;
+  return (
+    <Page full className="chair" title={t.chairside.tooth(tray.tooth)} tabTitle={word} lead={lead}>
+      <section className={`verdict-field ${verdict}`} aria-live="assertive">
+        <p className="verdict-giant">
+          <VerdictShape verdict={verdict} />
+          <span>{word}</span>
+        </p>
+        <p className="verdict-hint">
+          {t.verdictHints[verdict]} ·{" "}
+          {query.isFetching ? t.chairside.checking : t.chairside.checkedAt(time(at))}
+        </p>
+      </section>
+      <div>
+        <FindingList findings={weighty} onPass={pass} />
+        {notes.length === 0 ? null : (
+          <details className="chair-notes">
+            <summary>{t.finding.notes(notes.length)}</summary>
+            <FindingList findings={notes} onPass={pass} />
+          </details>
+        )}
+      </div>
+      <StartBar {...{ tray, query, isAwake }} />
+      {passing === null ? null : (
+        <OverrideDialog trayId={tray.id} finding={passing} onClose={() => pass(null)} />
+      )}
+    </Page>
+  );
+}
+
+function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
+  const t = useTexts();
+  const queries = useQueryClient();
+  const refresh = useRefresh();
+  const isDentist = useHasRole("dentist");
+  const waiting = useWaitingFor(tray.id).length;
+  const start = useWrite("startRecord", (record) => {
+    queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), record);
+    refresh("getTray", "getToday", "listTrays");
+  });
+  const { verdict, mayStart } = tray.check;
+  const isStale = query.error !== null;
+  const words = {
+    clear: t.chairside.start,
+    caution: t.chairside.startCaution,
+    stop: t.chairside.startOverridden,
+  };
+  return (
+    <div className="chair-bar">
+      <div>
+        {waiting > 0 ? <p role="status">{t.chairside.unsent}</p> : null}
+        {isStale ? <p role="alert">{t.chairside.stale}</p> : null}
+        {isDentist ? null : <p>{t.chairside.dentistStarts}</p>}
+        <p className="hint">{isAwake ? t.chairside.awake : t.chairside.notAwake}</p>
+        <ProblemNote error={start.error} />
+      </div>
+      <div className="actions">
+        <LinkButton to={paths.tray(tray.id)} className="big">
+          {t.chairside.toTray}
+        </LinkButton>
+        <Button className="big" busy={query.isFetching} onClick={() => void query.refetch()}>
+          {t.chairside.checkAgain}
+        </Button>
+        {mayStart && isDentist && tray.state !== "cleared" ? (
+          <Button
+            kind="main"
+            className="big"
+            busy={start.isPending}
+            disabled={waiting > 0 || isStale}
+            onClick={() => start.mutate({ params: { trayId: tray.id }, body: {} })}
+          >
+            {words[verdict]}
+          </Button>
+        ) : null}
+      </div>
+    </div>
+  );
+}

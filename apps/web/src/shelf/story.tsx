@@ -1,0 +1,108 @@
+import type { ReactNode } from "react";
+import { Link } from "wouter";
+import type { AnswerOf } from "#contracts/operations";
+import { paths } from "../paths.ts";
+import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import { useStepNames } from "../texts/useStepNames.ts";
+import { Button } from "../ui/Button.tsx";
+import type { TimelineEvent } from "../ui/Timeline.tsx";
+import { findUndoable } from "./undoable.ts";
+import type { Movement } from "./UndoDialog.tsx";
+
+type Story = AnswerOf<"getContainer">;
+
+/** The life of a container as events, oldest first, with its last day of use at the end. */
+export function useStoryEvents(
+  { container, movements, uses }: Story,
+  onUndo: (movement: Movement) => void,
+): readonly TimelineEvent[] {
+  const t = useTexts();
+  const { events: said } = t.shelf;
+  const formats = useFormats();
+  const stepName = useStepNames();
+  const undoable = findUndoable(movements);
+  const sayMovement = useSayMovement();
+  const moved = movements.map((movement): TimelineEvent => ({
+    ...sayMovement(movement),
+    key: movement.id,
+    at: movement.occurredAt,
+    when: formats.dateTime(movement.occurredAt),
+    detail: (
+      <MovementDetail
+        movement={movement}
+        onUndo={movement.id === undoable ? () => onUndo(movement) : undefined}
+      />
+    ),
+  }));
+  const used = uses.map((use): TimelineEvent => ({
+    key: `${use.recordId} ${use.stepKey} ${use.usedAt}`,
+    at: use.usedAt,
+    when: formats.dateTime(use.usedAt),
+    title: <Link to={paths.record(use.recordId)}>{said.used(use.tooth, use.chartNumber)}</Link>,
+    detail: said.step(stepName(use.stepKey)),
+    tone: "good",
+  }));
+  const days: TimelineEvent[] = [];
+  if (container.openedOn !== null) {
+    const at = container.openedOn;
+    days.push({ key: "opened", at, when: formats.shortDate(at), title: said.opened });
+  }
+  const all = [...moved, ...used, ...days].sort((a, b) => (a.at < b.at ? -1 : 1));
+  const { endsOn } = container;
+  const isHere = ["sealed", "open", "quarantined"].includes(container.state);
+  if (endsOn === null || !isHere) return all;
+  const end: TimelineEvent = {
+    key: "end",
+    at: endsOn.date,
+    when: formats.shortDate(endsOn.date),
+    title: said.lastDay,
+    detail: t.shelf.decidedBy[endsOn.decidedBy],
+    tone: endsOn.date < formats.today() ? "bad" : "look",
+  };
+  return endsOn.date < formats.today()
+    ? [...all, end].sort((a, b) => (a.at < b.at ? -1 : 1))
+    : [...all, end];
+}
+
+function useSayMovement(): (movement: Movement) => Pick<TimelineEvent, "title" | "tone"> {
+  const { events: said, reasons } = useTexts().shelf;
+  return (movement) => {
+    const { from, to, reason, reversedBy } = movement;
+    if (reason === "received") {
+      return { title: said.received(to), tone: reversedBy === null ? "good" : "plain" };
+    }
+    const name = Object.hasOwn(reasons, reason) ? reasons[reason as keyof typeof reasons] : reason;
+    const tone = reason === "quarantined" && reversedBy === null ? "look" : "plain";
+    return { title: `${said.moved(from, to)} · ${name}`, tone };
+  };
+}
+
+interface MovementDetailProps {
+  movement: Movement;
+  onUndo: (() => void) | undefined;
+}
+
+function MovementDetail({ movement, onUndo }: MovementDetailProps): ReactNode {
+  const { events: said, undo } = useTexts().shelf;
+  const { dateTime } = useFormats();
+  const { person, note, occurredAt, recordedAt, reverses, reversedBy } = movement;
+  const late = Date.parse(recordedAt) - Date.parse(occurredAt) > 60_000;
+  const parts = [
+    said.by(person),
+    note,
+    late ? said.toldLater(dateTime(recordedAt)) : "",
+    reversedBy === null ? "" : said.undone,
+    reverses === null ? "" : said.undoes,
+  ];
+  return (
+    <>
+      <p>{parts.filter((part) => part !== "").join(" · ")}</p>
+      {onUndo === undefined ? null : (
+        <Button kind="quiet" className="small screen-only" onClick={onUndo}>
+          {undo.button}
+        </Button>
+      )}
+    </>
+  );
+}
