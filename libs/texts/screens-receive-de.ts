@@ -114,6 +114,6 @@ export const receiveDe: typeof receiveEn = {
   },
   register: {
     title: "Noch nicht im Katalog",
-    text: "Nehmen Sie das Produkt anhand der Gebrauchsanweisung auf. Die Packung wird sofort eingebucht.",
+    text: "Name und Art genügen, um die Packung jetzt einzubuchen; das Übrige kann folgen.",
   },
 };

@@ -109,6 +109,6 @@ export const receiveEn = {
   },
   register: {
     title: "Not in the catalogue yet",
-    text: "Register the product from its instructions for use. The pack is received at once.",
+    text: "Name and kind are enough to receive the pack now; the other facts can follow.",
   },
 };

@@ -1,8 +1,9 @@
 // Runs Jest as ES modules (the flag must be on the node that runs it, and a package script cannot
 // set an environment variable the same way on every system), with a PostgreSQL beside it.
 import { spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import path from "node:path";
 import { build } from "esbuild";
 
@@ -33,14 +34,31 @@ async function startServer() {
 }
 
 const server = needsServer ? await startServer() : undefined;
-const child = spawn(
-  process.execPath,
-  ["--experimental-vm-modules", "--no-warnings", require.resolve("jest/bin/jest"), ...words],
-  { stdio: "inherit", env: { ...process.env, TUBULE_TEST_POSTGRES: server?.url ?? "" } },
-);
+const results = path.join(mkdtempSync(path.join(tmpdir(), "tubule-results-")), "jest.json");
+const jest = [require.resolve("jest/bin/jest"), "--json", `--outputFile=${results}`, ...words];
+const child = spawn(process.execPath, ["--experimental-vm-modules", "--no-warnings", ...jest], {
+  // With --json Jest writes its results to standard output, too; the file is enough.
+  stdio: ["ignore", "ignore", "inherit"],
+  env: { ...process.env, TUBULE_TEST_POSTGRES: server?.url ?? "" },
+});
 for (const signal of ["SIGINT", "SIGTERM"]) process.on(signal, () => child.kill(signal));
 const code = await new Promise((resolve) => {
   child.on("exit", (status, signal) => resolve(signal ? 1 : (status ?? 1)));
 });
 await server?.stop();
+console.log(countTests());
 process.exit(code);
+
+/** The closing line, from the real counts; a file that does not even load is a failure. */
+function countTests() {
+  try {
+    const read = JSON.parse(readFileSync(results, "utf8"));
+    const failed = read.numFailedTests + read.numRuntimeErrorTestSuites;
+    const skipped = read.numPendingTests + read.numTodoTests;
+    return `Tests: ${read.numPassedTests} passed, ${failed} failed, ${skipped} skipped`;
+  } catch {
+    return "Tests: 0 passed, 1 failed, 0 skipped";
+  } finally {
+    rmSync(path.dirname(results), { recursive: true, force: true });
+  }
+}

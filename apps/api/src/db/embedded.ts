@@ -25,8 +25,6 @@ import {
 import { pause } from "./embedded-run.ts";
 import { launchServer, stopServer } from "./embedded-server.ts";
 
-export { EmbeddedPostgresError } from "./embedded-error.ts";
-
 export interface EmbeddedPostgres {
   /** The cluster's superuser, on loopback only: for migrations, never for requests. */
   url: string;

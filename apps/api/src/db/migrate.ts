@@ -43,6 +43,8 @@ export function appUrl(ownerUrl: string): string {
  */
 export async function migrate(ownerUrl: string, folder: string): Promise<{ applied: string[] }> {
   const guard = new pg.Client({ connectionString: ownerUrl, connectionTimeoutMillis: 10_000 });
+  // When the database dies, whatever is under way fails by itself.
+  guard.on("error", () => undefined);
   await guard.connect();
   try {
     await guard.query("select pg_advisory_lock($1)", [lockNumber]);

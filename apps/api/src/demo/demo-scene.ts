@@ -7,8 +7,6 @@ import demo from "../../../../shared/demo-practice.json" with { type: "json" };
 import type { Actor } from "../http/actor.ts";
 import type { Call } from "../http/operation.ts";
 
-export type DemoPerson = (typeof demo.people)[number];
-
 /** The demonstration being built: who is who, and what has been made so far. */
 export interface DemoScene {
   app: INestApplicationContext;

@@ -1,4 +1,3 @@
-import { addDays } from "#domain";
 import type { AddProduct } from "#contracts/catalogue";
 import demo from "../../../../shared/demo-practice.json" with { type: "json" };
 import { CatalogueService } from "../catalogue/catalogue.service.ts";
@@ -118,7 +117,3 @@ export async function discardBroken(scene: DemoScene): Promise<void> {
     await stock.move(callAs<"move">(scene, who, { body }));
   }
 }
-
-/** A label that can be received in the demonstration on any day of the coming year. */
-export const demoLabel = (today: string): string =>
-  labelOf("dune-flow", "box", { lot: "DF-1401", useBy: addDays(today, 365) });

@@ -95,7 +95,7 @@ function describe(name: RouteName, schemaOf: (s: z.ZodType, io: "input" | "outpu
       required: true,
       schema: { type: "string", format: "uuid" },
     })),
-    ...(operation.query ? queryParameters(schemaOf(operation.query, "input")) : []),
+    ...(operation.query ? queryParameters(operation.query) : []),
     ...(member && route.method !== "GET" ? [keyParameter] : []),
   ];
   return {
@@ -134,7 +134,13 @@ const keyParameter = {
   schema: { type: "string", minLength: 8, maxLength: 128 },
 };
 
-function queryParameters(schema: Json): Json[] {
+function queryParameters(query: z.ZodType): Json[] {
+  const { $defs, ...root } = z.toJSONSchema(query, {
+    target: "draft-2020-12",
+    io: "input",
+  }) as Json;
+  // A schema with a name of its own is a definition that the root merely points at.
+  const schema = (Object.values($defs ?? {})[0] ?? root) as Json;
   const required = (schema["required"] ?? []) as string[];
   return Object.entries((schema["properties"] ?? {}) as Json).map(([name, each]) => ({
     name,

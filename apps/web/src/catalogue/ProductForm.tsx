@@ -20,7 +20,9 @@ interface ProductFormProps {
   error: unknown;
   onSave: (input: ProductInput) => void;
   onCancel?: () => void;
-  /** What stands before the button, such as identifiers or a notice. */
+  /** What stands after the name and kind, such as identifiers. */
+  afterIdentity?: ReactNode;
+  /** What stands before the button, such as a notice. */
   children?: ReactNode;
 }
 
@@ -37,6 +39,7 @@ export function ProductForm(props: ProductFormProps): ReactNode {
     <form className="product-form" onSubmit={submit}>
       <p className="hint">{t.catalogue.form.lead}</p>
       <IdentityFields {...{ start, error }} />
+      {props.afterIdentity}
       <fieldset>
         <legend>{t.catalogue.form.chemistry}</legend>
         <SolventsField start={start.solvents ?? null} />

@@ -38,14 +38,15 @@ export function RegisterForm(props: RegisterFormProps): ReactNode {
       error={save.error}
       onSave={register}
       onCancel={props.onCancel}
-    >
-      <IdentifierList
-        identifiers={identifiers}
-        onChange={onIdentifiers}
-        marksWrong={tried}
-        error={fieldError(save.error, "identifiers")}
-      />
-    </ProductForm>
+      afterIdentity={
+        <IdentifierList
+          identifiers={identifiers}
+          onChange={onIdentifiers}
+          marksWrong={tried}
+          error={fieldError(save.error, "identifiers")}
+        />
+      }
+    />
   );
 }
 

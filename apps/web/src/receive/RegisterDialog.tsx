@@ -2,6 +2,7 @@ import { useState, type ReactNode } from "react";
 import { useRefresh } from "../api/queries.ts";
 import { RegisterForm, type Draft } from "../catalogue/RegisterForm.tsx";
 import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import type { Attempt } from "./attempts.ts";
@@ -18,12 +19,26 @@ export function RegisterDialog({ attempt, onClose, onRegistered }: RegisterDialo
   const t = useTexts();
   const refresh = useRefresh();
   const announce = useAnnounce();
-  const { identifier } = useNameOf()(attempt.body.barcodes);
+  const { shortDate } = useFormats();
+  const { identifier, lot, useBy } = useNameOf()(attempt.body.barcodes);
   const [identifiers, setIdentifiers] = useState<Draft>(
     identifier === null ? [] : [{ ...identifier, packLevel: "unit", containers: 1 }],
   );
   return (
     <Dialog title={t.receive.register.title} onClose={onClose} closeLabel={t.common.close} wide>
+      <p className="register-label">
+        <span className="code">{identifier?.value}</span>
+        {lot === null ? null : (
+          <span>
+            {t.common.lot} <strong>{lot}</strong>
+          </span>
+        )}
+        {useBy === null ? null : (
+          <span>
+            {t.receive.delivery.useBy} {shortDate(useBy)}
+          </span>
+        )}
+      </p>
       <p>{t.receive.register.text}</p>
       <RegisterForm
         identifiers={identifiers}

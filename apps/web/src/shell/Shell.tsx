@@ -41,7 +41,7 @@ function Notices(): ReactNode {
   const minutesOff = useClockMinutesOff();
   const unreachable = useIsUnreachable();
   return (
-    <div>
+    <div className="notices">
       {practice.demonstration ? <p className="notice training">{t.shell.training}</p> : null}
       {minutesOff === 0 ? null : <p className="notice">{t.shell.clockOff(minutesOff)}</p>}
       <div role="status">
