@@ -24,7 +24,8 @@ end $$;
 
 create table organisation (
   id uuid constraint organisation_pk primary key,
-  name text not null constraint organisation_name_filled check (length(trim(name)) between 1 and 200)
+  name text not null
+    constraint organisation_name_filled check (length(trim(name)) between 1 and 200)
 );
 
 create table person (
@@ -45,9 +46,12 @@ create table practice (
   organisation_id uuid not null,
   name text not null constraint practice_name_filled check (length(trim(name)) between 1 and 200),
   time_zone text not null,
-  language text not null default 'en' constraint practice_language_known check (language in ('en', 'de')),
+  language text not null default 'en'
+    constraint practice_language_known check (language in ('en', 'de')),
   -- The published passwords of the demonstration open it from this machine alone.
   demonstration boolean not null default false,
+  -- False while the demonstration is being made: cut short, it is made anew.
+  complete boolean not null default true,
   settings jsonb not null default '{}',
   container_counter bigint not null default 1,
   created_at timestamptz not null
@@ -108,10 +112,13 @@ end $$;
 
 alter table practice add constraint practice_organisation_fk
   foreign key (organisation_id) references organisation;
-alter table membership add constraint membership_practice_fk foreign key (practice_id) references practice;
-alter table membership add constraint membership_person_fk foreign key (person_id) references person;
+alter table membership add constraint membership_practice_fk
+  foreign key (practice_id) references practice;
+alter table membership add constraint membership_person_fk
+  foreign key (person_id) references person;
 alter table device add constraint device_practice_fk foreign key (practice_id) references practice;
-alter table session add constraint session_practice_fk foreign key (practice_id) references practice;
+alter table session add constraint session_practice_fk
+  foreign key (practice_id) references practice;
 alter table session add constraint session_person_fk foreign key (person_id) references person;
 alter table session add constraint session_device_fk
   foreign key (practice_id, device_id) references device;
@@ -139,7 +146,8 @@ create policy session_own on session using (practice_id = actor_practice());
 create policy sign_in_failure_any on sign_in_failure using (true);
 
 grant select on organisation, practice to tubule_app;
-grant update (name, time_zone, language, settings, container_counter) on practice to tubule_app;
+grant update (name, time_zone, language, complete, settings, container_counter) on practice
+  to tubule_app;
 grant select, insert on person, membership, device, session to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
 grant delete on membership to tubule_app;
@@ -193,9 +201,11 @@ language sql security definer set search_path = pg_catalog, public, pg_temp as $
   update session set last_seen_at = at where practice_id = practice and id = seen_session
 $$;
 
-create function find_installation() returns table (founded boolean, demonstration boolean)
+create function find_installation()
+  returns table (founded boolean, demonstration boolean, half_made boolean)
 language sql stable security definer set search_path = pg_catalog, public, pg_temp as $$
-  select count(*) > 0, coalesce(bool_or(demonstration), false) from practice
+  select count(*) > 0, coalesce(bool_or(demonstration), false),
+         coalesce(bool_and(demonstration and not complete), false) from practice
 $$;
 
 -- The first owner. One winner under an advisory lock; afterwards it refuses for ever.
@@ -206,7 +216,8 @@ begin
   if exists (select 1 from practice) then return false; end if;
   insert into organisation (id, name)
     values ((facts->>'organisationId')::uuid, facts->>'practiceName');
-  insert into practice (practice_id, organisation_id, name, time_zone, language, demonstration, created_at)
+  insert into practice (practice_id, organisation_id, name, time_zone, language, demonstration,
+                        created_at)
     values ((facts->>'practiceId')::uuid, (facts->>'organisationId')::uuid, facts->>'practiceName',
             facts->>'timeZone', facts->>'language', (facts->>'demonstration')::boolean,
             (facts->>'at')::timestamptz);

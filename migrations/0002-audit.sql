@@ -48,8 +48,10 @@ do $$ declare t text; begin
   end if;
 end $$;
 
-alter table audit_head add constraint audit_head_practice_fk foreign key (practice_id) references practice;
-alter table audit_entry add constraint audit_entry_practice_fk foreign key (practice_id) references practice;
+alter table audit_head add constraint audit_head_practice_fk
+  foreign key (practice_id) references practice;
+alter table audit_entry add constraint audit_entry_practice_fk
+  foreign key (practice_id) references practice;
 alter table idempotency_key add constraint idempotency_key_practice_fk
   foreign key (practice_id) references practice;
 
@@ -107,7 +109,8 @@ language plpgsql security definer set search_path = pg_catalog, public, pg_temp 
 begin
   perform set_actor(practice, organisation, person, device);
   insert into idempotency_key as k (practice_id, person_id, key, operation, fingerprint, created_at)
-    values (practice, person, begin_command.key, begin_command.operation, begin_command.fingerprint, at)
+    values (practice, person, begin_command.key, begin_command.operation,
+            begin_command.fingerprint, at)
     on conflict do nothing;
   if found then
     return query select false, true, null::integer, null::text;
@@ -146,5 +149,6 @@ create policy audit_entry_own on audit_entry using (practice_id = actor_practice
 create policy idempotency_key_own on idempotency_key using (practice_id = actor_practice());
 grant select on audit_head, audit_entry to tubule_app;
 
-revoke all on function refuse_change, audit_text, append_audit, begin_command, finish_command from public;
+revoke all on function refuse_change, audit_text, append_audit, begin_command, finish_command
+  from public;
 grant execute on function append_audit, begin_command, finish_command, audit_text to tubule_app;

@@ -6,7 +6,8 @@ set local citus.multi_shard_modify_mode = 'sequential';
 create table bonding_system (
   id uuid constraint bonding_system_pk primary key,
   organisation_id uuid not null,
-  name text not null constraint bonding_system_name_filled check (length(trim(name)) between 1 and 200),
+  name text not null
+    constraint bonding_system_name_filled check (length(trim(name)) between 1 and 200),
   constraint bonding_system_name_taken unique (organisation_id, name)
 );
 
@@ -28,8 +29,10 @@ create table product (
   contents text[] not null default '{}',
   in_use_count integer constraint product_in_use_positive check (in_use_count > 0),
   in_use_unit text constraint product_in_use_unit_known check (in_use_unit in ('day', 'month')),
-  application_seconds integer constraint product_application_range check (application_seconds between 0 and 3600),
-  air_dry_seconds integer constraint product_air_dry_range check (air_dry_seconds between 0 and 3600),
+  application_seconds integer
+    constraint product_application_range check (application_seconds between 0 and 3600),
+  air_dry_seconds integer
+    constraint product_air_dry_range check (air_dry_seconds between 0 and 3600),
   cure_seconds integer constraint product_cure_range check (cure_seconds between 0 and 3600),
   radiant_exposure_j_cm2 numeric(6, 2)
     constraint product_exposure_positive check (radiant_exposure_j_cm2 > 0),
@@ -93,9 +96,12 @@ end $$;
 
 alter table bonding_system add constraint bonding_system_organisation_fk
   foreign key (organisation_id) references organisation;
-alter table product add constraint product_organisation_fk foreign key (organisation_id) references organisation;
-alter table product add constraint product_system_fk foreign key (system_id) references bonding_system;
-alter table product add constraint product_confirmed_by_fk foreign key (confirmed_by) references person;
+alter table product add constraint product_organisation_fk
+  foreign key (organisation_id) references organisation;
+alter table product add constraint product_system_fk
+  foreign key (system_id) references bonding_system;
+alter table product add constraint product_confirmed_by_fk
+  foreign key (confirmed_by) references person;
 alter table product_identifier add constraint product_identifier_product_fk
   foreign key (product_id) references product;
 alter table technique add constraint technique_organisation_fk
@@ -107,7 +113,8 @@ alter table product_identifier enable row level security;
 alter table technique enable row level security;
 create policy bonding_system_own on bonding_system using (organisation_id = actor_organisation());
 create policy product_own on product using (organisation_id = actor_organisation());
-create policy product_identifier_own on product_identifier using (organisation_id = actor_organisation());
+create policy product_identifier_own on product_identifier
+  using (organisation_id = actor_organisation());
 create policy technique_own on technique using (organisation_id = actor_organisation());
 
 grant select, insert on bonding_system, product, product_identifier, technique to tubule_app;

@@ -53,7 +53,8 @@ create table delivery_line (
   id uuid not null,
   delivery_id uuid not null,
   lot_id uuid not null,
-  containers integer not null constraint delivery_line_containers_range check (containers between 1 and 10000),
+  containers integer not null
+    constraint delivery_line_containers_range check (containers between 1 and 10000),
   serial text,
   barcode text not null,
   received_at timestamptz not null,
@@ -72,7 +73,7 @@ create table container (
   -- Where it is: moved by movements alone.
   location_id uuid not null,
   created_at timestamptz not null,
-  constraint container_pk primary key (practice_id, id),
+  constraint container_pk primary key (practice_id, id) include (code),
   constraint container_code_taken unique (practice_id, code),
   constraint container_lot_key unique (practice_id, id, lot_id)
 );
@@ -88,7 +89,8 @@ create table movement (
   container_id uuid,
   from_location_id uuid not null,
   to_location_id uuid not null,
-  quantity integer not null constraint movement_quantity_positive check (quantity between 1 and 1000000),
+  quantity integer not null
+    constraint movement_quantity_positive check (quantity between 1 and 1000000),
   reason text not null constraint movement_reason_known check (reason in (
     'received', 'put-away', 'moved', 'tray', 'quarantined', 'released', 'used-up', 'discarded',
     'returned', 'lost', 'counted', 'reversed')),
@@ -123,27 +125,33 @@ create index balance_by_location on balance (practice_id, location_id) where qua
 
 do $$ declare t text; begin
   if exists (select 1 from pg_extension where extname = 'citus') then
-    foreach t in array array['location', 'lot', 'delivery', 'delivery_line', 'container', 'movement',
-                             'balance'] loop
+    foreach t in array array['location', 'lot', 'delivery', 'delivery_line', 'container',
+                             'movement', 'balance'] loop
       perform create_distributed_table(t::regclass, 'practice_id', colocate_with => 'practice');
     end loop;
   end if;
 end $$;
 
-alter table location add constraint location_practice_fk foreign key (practice_id) references practice;
+alter table location add constraint location_practice_fk
+  foreign key (practice_id) references practice;
 alter table lot add constraint lot_practice_fk foreign key (practice_id) references practice;
 alter table lot add constraint lot_product_fk foreign key (product_id) references product;
-alter table delivery add constraint delivery_practice_fk foreign key (practice_id) references practice;
+alter table delivery add constraint delivery_practice_fk
+  foreign key (practice_id) references practice;
 alter table delivery_line add constraint delivery_line_delivery_fk
   foreign key (practice_id, delivery_id) references delivery;
-alter table delivery_line add constraint delivery_line_lot_fk foreign key (practice_id, lot_id) references lot;
-alter table container add constraint container_lot_fk foreign key (practice_id, lot_id) references lot;
-alter table container add constraint container_product_fk foreign key (product_id) references product;
+alter table delivery_line add constraint delivery_line_lot_fk
+  foreign key (practice_id, lot_id) references lot;
+alter table container add constraint container_lot_fk
+  foreign key (practice_id, lot_id) references lot;
+alter table container add constraint container_product_fk
+  foreign key (product_id) references product;
 alter table container add constraint container_location_fk
   foreign key (practice_id, location_id) references location;
 alter table container add constraint container_delivery_line_fk
   foreign key (practice_id, delivery_line_id) references delivery_line;
-alter table movement add constraint movement_lot_fk foreign key (practice_id, lot_id) references lot;
+alter table movement add constraint movement_lot_fk
+  foreign key (practice_id, lot_id) references lot;
 alter table movement add constraint movement_container_fk
   foreign key (practice_id, container_id, lot_id) references container (practice_id, id, lot_id);
 alter table movement add constraint movement_from_fk
@@ -171,9 +179,11 @@ begin
       and b.location_id in (new.from_location_id, new.to_location_id)
     order by b.location_id for update;
   update balance b set quantity = b.quantity - new.quantity
-    where b.practice_id = new.practice_id and b.lot_id = new.lot_id and b.location_id = new.from_location_id;
+    where b.practice_id = new.practice_id and b.lot_id = new.lot_id
+      and b.location_id = new.from_location_id;
   update balance b set quantity = b.quantity + new.quantity
-    where b.practice_id = new.practice_id and b.lot_id = new.lot_id and b.location_id = new.to_location_id;
+    where b.practice_id = new.practice_id and b.lot_id = new.lot_id
+      and b.location_id = new.to_location_id;
   if new.container_id is not null then
     update container c set location_id = new.to_location_id
       where c.practice_id = new.practice_id and c.id = new.container_id

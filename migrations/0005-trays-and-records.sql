@@ -1,4 +1,4 @@
--- From the appointment to the signed record: which container and lot served which step of which tooth.
+-- From the appointment to the signed record: which container and lot served which step of a tooth.
 -- New tables only: no lock that anybody waits for.
 set local citus.multi_shard_modify_mode = 'sequential';
 set local citus.enable_unsafe_triggers = 'on';
@@ -9,7 +9,8 @@ create table patient (
   chart_number text not null
     constraint patient_chart_number_length check (length(trim(chart_number)) between 1 and 40),
   created_at timestamptz not null,
-  constraint patient_pk primary key (practice_id, id),
+  -- A trace reads the chart number from the key's own index.
+  constraint patient_pk primary key (practice_id, id) include (chart_number),
   constraint patient_chart_number_taken unique (practice_id, chart_number)
 );
 
@@ -50,7 +51,8 @@ create table tray_item (
 create unique index tray_item_container_once on tray_item (practice_id, tray_id, container_id)
   where removed_at is null and container_id is not null;
 create index tray_item_by_tray on tray_item (practice_id, tray_id) where removed_at is null;
-create index tray_item_by_container on tray_item (practice_id, container_id) where removed_at is null;
+create index tray_item_by_container on tray_item (practice_id, container_id)
+  where removed_at is null;
 
 create table finding_override (
   practice_id uuid not null,
@@ -75,7 +77,8 @@ create table record (
   tooth text not null,
   technique_id uuid not null,
   visit text not null constraint record_visit_known check (visit in ('sealing', 'bonding')),
-  state text not null constraint record_state_known check (state in ('draft', 'signed', 'superseded')),
+  state text not null
+    constraint record_state_known check (state in ('draft', 'signed', 'superseded')),
   version integer not null default 1 constraint record_version_positive check (version > 0),
   supersedes_id uuid,
   -- Verdict and findings at the tap that started priming.
@@ -86,7 +89,7 @@ create table record (
   signed_at timestamptz,
   canonical text,
   hash bytea,
-  constraint record_pk primary key (practice_id, id),
+  constraint record_pk primary key (practice_id, id) include (state, visit),
   constraint record_tray_version_once unique (practice_id, tray_id, version),
   constraint record_signature_whole check (
     (state = 'draft') = (signed_by is null) and (state = 'draft') = (signed_at is null)
@@ -126,39 +129,50 @@ create table step_material (
   person_id uuid not null,
   constraint step_material_pk primary key (practice_id, id),
   constraint step_material_scanned_or_reason check (
-    (container_id is null) = (not_scanned_reason is not null) and (container_id is null) = (lot_id is null))
+    (container_id is null) = (not_scanned_reason is not null)
+    and (container_id is null) = (lot_id is null))
 );
-create unique index step_material_once on step_material (practice_id, record_id, step_key, container_id)
+create unique index step_material_once
+  on step_material (practice_id, record_id, step_key, container_id)
   where container_id is not null;
 -- The trace of a lot, answered from the index alone.
 create index step_material_by_lot on step_material (practice_id, lot_id)
-  include (patient_id, record_id, container_id, tooth, step_key, used_at) where lot_id is not null;
+  include (patient_id, record_id, container_id, tooth, step_key, used_at, id) where lot_id is not null;
 create index step_material_by_patient on step_material (practice_id, patient_id)
   include (record_id, lot_id, container_id, tooth, step_key, used_at);
+-- The few whose scan was missed: their possible lots are found when asked.
+create index step_material_unscanned on step_material (practice_id, product_id) where lot_id is null;
 create index step_material_by_record on step_material (practice_id, record_id);
 
 do $$ declare t text; begin
   if exists (select 1 from pg_extension where extname = 'citus') then
-    foreach t in array array['patient', 'tray', 'tray_item', 'finding_override', 'record', 'record_event',
-                             'step_material'] loop
+    foreach t in array array['patient', 'tray', 'tray_item', 'finding_override', 'record',
+                             'record_event', 'step_material'] loop
       perform create_distributed_table(t::regclass, 'practice_id', colocate_with => 'practice');
     end loop;
   end if;
 end $$;
 
-alter table patient add constraint patient_practice_fk foreign key (practice_id) references practice;
-alter table tray add constraint tray_patient_fk foreign key (practice_id, patient_id) references patient;
+alter table patient add constraint patient_practice_fk
+  foreign key (practice_id) references practice;
+alter table tray add constraint tray_patient_fk
+  foreign key (practice_id, patient_id) references patient;
 alter table tray add constraint tray_technique_fk foreign key (technique_id) references technique;
-alter table tray add constraint tray_location_fk foreign key (practice_id, location_id) references location;
-alter table tray_item add constraint tray_item_tray_fk foreign key (practice_id, tray_id) references tray;
+alter table tray add constraint tray_location_fk
+  foreign key (practice_id, location_id) references location;
+alter table tray_item add constraint tray_item_tray_fk
+  foreign key (practice_id, tray_id) references tray;
 alter table tray_item add constraint tray_item_container_fk
   foreign key (practice_id, container_id) references container;
-alter table tray_item add constraint tray_item_product_fk foreign key (product_id) references product;
+alter table tray_item add constraint tray_item_product_fk
+  foreign key (product_id) references product;
 alter table finding_override add constraint finding_override_tray_fk
   foreign key (practice_id, tray_id) references tray;
 alter table record add constraint record_tray_fk foreign key (practice_id, tray_id) references tray;
-alter table record add constraint record_patient_fk foreign key (practice_id, patient_id) references patient;
-alter table record add constraint record_technique_fk foreign key (technique_id) references technique;
+alter table record add constraint record_patient_fk
+  foreign key (practice_id, patient_id) references patient;
+alter table record add constraint record_technique_fk
+  foreign key (technique_id) references technique;
 alter table record add constraint record_supersedes_fk
   foreign key (practice_id, supersedes_id) references record;
 alter table record_event add constraint record_event_record_fk
@@ -250,7 +264,8 @@ begin
   select r.state into record_state from record r
     where r.practice_id = new.practice_id and r.id = new.record_id for share;
   if record_state is distinct from 'draft' then
-    raise exception 'the record is already signed' using errcode = '23514', constraint = 'record_is_draft';
+    raise exception 'the record is already signed'
+      using errcode = '23514', constraint = 'record_is_draft';
   end if;
   return new;
 end $$;
@@ -260,7 +275,8 @@ create function check_material() returns trigger
 language plpgsql security definer set search_path = pg_catalog, public, pg_temp as $$
 begin
   if not exists (select 1 from record r where r.practice_id = new.practice_id
-                 and r.id = new.record_id and r.patient_id = new.patient_id and r.tooth = new.tooth) then
+                 and r.id = new.record_id and r.patient_id = new.patient_id
+                 and r.tooth = new.tooth) then
     raise exception 'the record is for another patient or tooth'
       using errcode = '23514', constraint = 'step_material_as_its_record';
   end if;
@@ -321,8 +337,8 @@ create policy record_own on record using (practice_id = actor_practice());
 create policy record_event_own on record_event using (practice_id = actor_practice());
 create policy step_material_own on step_material using (practice_id = actor_practice());
 
-grant select, insert on patient, tray, tray_item, finding_override, record, record_event, step_material
-  to tubule_app;
+grant select, insert on patient, tray, tray_item, finding_override, record, record_event,
+  step_material to tubule_app;
 grant update (state) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;

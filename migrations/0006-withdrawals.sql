@@ -39,7 +39,8 @@ do $$ declare t text; begin
   end if;
 end $$;
 
-alter table withdrawal add constraint withdrawal_practice_fk foreign key (practice_id) references practice;
+alter table withdrawal add constraint withdrawal_practice_fk
+  foreign key (practice_id) references practice;
 alter table withdrawal_scope add constraint withdrawal_scope_withdrawal_fk
   foreign key (practice_id, withdrawal_id) references withdrawal;
 alter table withdrawal_scope add constraint withdrawal_scope_product_fk

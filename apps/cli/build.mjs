@@ -1,7 +1,7 @@
 // Builds what runs: the command line with the server (dist/tubule.cjs), the label reader alone
 // (dist/label.cjs) and the web client (dist/web). Does nothing while the sources are unchanged.
 import { createHash } from "node:crypto";
-import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, rm, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -24,13 +24,51 @@ async function fingerprint() {
 }
 
 export async function build({ say = () => undefined } = {}) {
-  const wanted = await fingerprint();
-  const built = await readFile(stampFile, "utf8").catch(() => "");
-  if (built === wanted) return;
-  say("Building Tubule (once, some seconds)");
+  if (await isBuilt(await fingerprint())) return;
   await mkdir(dist, { recursive: true });
-  await Promise.all([buildServer(), buildWeb()]);
-  await writeFile(stampFile, wanted);
+  await alone(async () => {
+    const wanted = await fingerprint();
+    if (await isBuilt(wanted)) return;
+    say("Building Tubule (once, some seconds)");
+    await Promise.all([buildServer(), buildWeb()]);
+    await writeFile(stampFile, wanted);
+  });
+}
+
+const isBuilt = async (wanted) => (await readFile(stampFile, "utf8").catch(() => "")) === wanted;
+
+/** Of several that start at once, one builds; the others wait and find the work done. */
+async function alone(work) {
+  const lock = path.join(dist, "building");
+  for (;;) {
+    try {
+      await writeFile(lock, String(process.pid), { flag: "wx" });
+      break;
+    } catch (error) {
+      if (error.code !== "EEXIST") throw error;
+      if (await isLeftBehind(lock)) await rm(lock, { force: true });
+      else await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+  }
+  try {
+    await work();
+  } finally {
+    await rm(lock, { force: true });
+  }
+}
+
+/** By a build that was cut short. */
+async function isLeftBehind(lock) {
+  try {
+    const { mtimeMs } = await stat(lock);
+    const holder = Number(await readFile(lock, "utf8"));
+    if (Date.now() - mtimeMs > 300_000) return true;
+    // Made, and not yet written.
+    if (holder > 0) process.kill(holder, 0);
+    return false;
+  } catch (error) {
+    return error.code === "ESRCH";
+  }
 }
 
 async function buildServer() {

@@ -105,6 +105,7 @@ export const catalogueDe: typeof catalogueEn = {
     solventsUnknown: "keine Angabe",
     solventsNone: "enthält keines",
     solventsSome: "enthält",
+    chooseKind: "bitte wählen",
     strategyNone: "keine Angabe oder keine",
     systemNone: "gehört zu keinem",
     newSystem: "Neues System …",

@@ -103,6 +103,7 @@ export const catalogueEn = {
     solventsUnknown: "not stated",
     solventsNone: "contains none",
     solventsSome: "contains",
+    chooseKind: "choose one",
     strategyNone: "not stated, or none",
     systemNone: "belongs to none",
     newSystem: "New system …",

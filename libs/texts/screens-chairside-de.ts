@@ -40,6 +40,7 @@ export const chairsideDe: typeof chairsideEn = {
   replaces: "Tritt an die Stelle von",
   bothStay: "keinem: wird zusätzlich verwendet",
   emptied: "Der alte ist leer",
+  goOnWith: "Damit weitermachen",
   swapped: (code) => `Weiter mit ${code}.`,
   sameContainer: (name) =>
     `${name} ist der Behälter, der ersetzt werden soll. Scannen Sie einen anderen.`,

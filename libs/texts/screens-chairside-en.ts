@@ -36,6 +36,7 @@ export const chairsideEn = {
   replaces: "Takes the place of",
   bothStay: "neither: it is used as well",
   emptied: "The old one is empty",
+  goOnWith: "Go on with it",
   swapped: (code: string) => `Going on with ${code}.`,
   sameContainer: (name: string) => `${name} is the one that it would replace. Scan another one.`,
   deviation: "Deviation",

@@ -2,9 +2,12 @@
 import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
+import { practiceDe } from "./screens-practice-de.ts";
 import { receiveDe } from "./screens-receive-de.ts";
+import { recordsDe } from "./screens-records-de.ts";
 import { shelfDe } from "./screens-shelf-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
+import { withdrawalDe } from "./screens-withdrawal-de.ts";
 
 const plural = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`;
@@ -14,11 +17,11 @@ const cautionLine =
 
 /** Every text of the web client in German; the same shape as `screensEn`. Own wording. */
 export const screensDe: ScreenTexts = {
-  languageName: "Deutsch",
   common: {
     add: "Hinzufügen",
     back: "Zurück",
     cancel: "Abbrechen",
+    choose: "Auswählen …",
     close: "Schließen",
     continue: "Weiter",
     filter: "Filtern",
@@ -58,9 +61,10 @@ export const screensDe: ScreenTexts = {
     loadAgain: "Neu laden",
     clockOff: (minutes) =>
       minutes > 0
-        ? `Die Uhr dieses Geräts geht ${plural(minutes, "Minute", "Minuten")} vor. Es zählt die Zeit des Servers.`
-        : `Die Uhr dieses Geräts geht ${plural(-minutes, "Minute", "Minuten")} nach. Es zählt die Zeit des Servers.`,
+        ? `Diese Uhr geht ${plural(minutes, "Minute", "Minuten")} vor; es zählt die des Servers.`
+        : `Diese Uhr geht ${plural(-minutes, "Minute", "Minuten")} nach; es zählt die des Servers.`,
     offline: "Der Server antwortet nicht. Was Sie sehen, kann veraltet sein.",
+    notices: "Hinweise",
     training: "Vorführung: erfundene Praxis, Personen und Produkte",
     caution: cautionLine,
     aboutLink: "Über Tubule und Hinweise",
@@ -226,7 +230,10 @@ export const screensDe: ScreenTexts = {
   chairside: chairsideDe,
   receive: receiveDe,
   shelf: shelfDe,
+  records: recordsDe,
+  withdrawal: withdrawalDe,
   catalogue: catalogueDe,
+  practice: practiceDe,
   states: {
     emptyList: "Noch nichts da.",
     noMatch: "Nichts passt zum Filter.",

@@ -1,9 +1,12 @@
 /** Words and sentences of the screens in English. The German file has the same shape, by type. */
 import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
+import { practiceEn } from "./screens-practice-en.ts";
 import { receiveEn } from "./screens-receive-en.ts";
+import { recordsEn } from "./screens-records-en.ts";
 import { shelfEn } from "./screens-shelf-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
+import { withdrawalEn } from "./screens-withdrawal-en.ts";
 
 const plural = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`;
@@ -15,11 +18,11 @@ const cautionLine = "A record-keeping and checking aid. The licensed clinician d
  * what it names. Own wording; the terms are those of the trade and of the standards.
  */
 export const screensEn = {
-  languageName: "English",
   common: {
     add: "Add",
     back: "Back",
     cancel: "Cancel",
+    choose: "Choose …",
     close: "Close",
     continue: "Go on",
     filter: "Filter",
@@ -62,6 +65,7 @@ export const screensEn = {
         ? `This device's clock is ${plural(minutes, "minute", "minutes")} ahead. The server's time counts.`
         : `This device's clock is ${plural(-minutes, "minute", "minutes")} behind. The server's time counts.`,
     offline: "The server does not answer. What you see may be old.",
+    notices: "Notices",
     training: "Demonstration: made-up practice, people and products",
     caution: cautionLine,
     aboutLink: "About and cautions",
@@ -227,7 +231,10 @@ export const screensEn = {
   chairside: chairsideEn,
   receive: receiveEn,
   shelf: shelfEn,
+  records: recordsEn,
+  withdrawal: withdrawalEn,
   catalogue: catalogueEn,
+  practice: practiceEn,
   states: {
     emptyList: "Nothing here yet.",
     noMatch: "Nothing fits the filter.",

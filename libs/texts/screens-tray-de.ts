@@ -76,7 +76,7 @@ export const trayDe: typeof trayEn = {
   closed: "Dieses Tray ist abgeräumt; es kann nichts mehr hineingescannt werden.",
   inUse: "Es wurde begonnen: Behälter werden jetzt am Stuhl getauscht.",
   verdictAt: (time) => `geprüft ${time}`,
-  verdictOld: "nicht geprüft seit",
+  verdictOld: (time) => `zuletzt geprüft ${time}`,
   stillMissing: (count) => `${plural(count, "Schritt", "Schritte")} zu richten`,
   allSet: "jeder Schritt ist gerichtet",
   stops: (count) => plural(count, "Stopp", "Stopps"),

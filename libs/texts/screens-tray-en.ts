@@ -74,7 +74,7 @@ export const trayEn = {
   closed: "This tray is put away; nothing more can be scanned into it.",
   inUse: "Priming has begun: containers are now swapped at the chair.",
   verdictAt: (time: string) => `checked ${time}`,
-  verdictOld: "not checked since",
+  verdictOld: (time: string) => `last checked ${time}`,
   stillMissing: (count: number) => plural(count, "step to fill", "steps to fill"),
   allSet: "every step is set",
   stops: (count: number) => plural(count, "stop", "stops"),

@@ -21,7 +21,7 @@ const writing = (name: string, parameters: string, text: string) =>
 export const makeBareFunction = (): string => `
 ${reading("lock", "uuid, uuid", trayStatements.lock.text)}
 ${reading("container", "uuid, text", stockStatements.byCode.text)}
-${reading("facts", "uuid, uuid[], date, text", trayStatements.facts.text)}
+${reading("facts", "uuid, uuid, date, text", trayStatements.facts.text)}
 ${writing("state", "uuid, uuid, text", scanStatements.state.text)}
 ${writing(
   "item",
@@ -48,7 +48,7 @@ begin
       (c->>'location_id')::uuid, (tray->>'location_id')::uuid, 1, 'tray', '', at, at, s.person_id, null, null);
   end if;
   if tray->>'state' = 'planned' then perform bench_state(practice, wanted_tray, 'setting'); end if;
-  facts := bench_facts(practice, array[wanted_tray], at::date, s.time_zone);
+  facts := bench_facts(practice, wanted_tray, at::date, s.time_zone);
   perform finish_command(practice, s.person_id, null, at, jsonb_build_array(jsonb_build_object(
     'action', 'placed-on-tray', 'subject', 'tray:' || wanted_tray, 'change', '{}')), key, 201, item::text);
   return facts;

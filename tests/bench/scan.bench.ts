@@ -5,17 +5,11 @@
  */
 import { fork, type ChildProcess } from "node:child_process";
 import { once } from "node:events";
-import { mkdtempSync, chmodSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
 import { fileURLToPath } from "node:url";
-import pg from "pg";
 import { makeApp } from "../../apps/api/src/app.ts";
 import { connect } from "../../apps/api/src/db/data-source.ts";
-import { startEmbeddedPostgres } from "../../apps/api/src/db/embedded.ts";
-import { appUrl, migrate } from "../../apps/api/src/db/migrate.ts";
 import { newId } from "../../apps/api/src/db/uuid.ts";
-import { seedDemo } from "../../apps/api/src/demo/seed-demo.ts";
+import { withBenchDatabase, type BenchDatabase } from "./bench-database.ts";
 import { makeBareFunction, makeBareServer } from "./scan-bare.ts";
 
 const warmUpRounds = 2;
@@ -26,19 +20,7 @@ const api = "/api/v1";
 
 export async function run(words: string[]): Promise<void> {
   if (words[0] === "--serve") return serve(words[1]!, words[2]!);
-  const folder = mkdtempSync(path.join(tmpdir(), "tubule-bench-"));
-  chmodSync(folder, 0o755);
-  const server = await startEmbeddedPostgres({
-    dataFolder: path.join(folder, "data"),
-    usualPort: 0,
-    durable: false,
-  });
-  try {
-    await measure(server.url);
-  } finally {
-    await server.stop();
-    rmSync(folder, { recursive: true, force: true });
-  }
+  await withBenchDatabase(measure);
 }
 
 /** In a process of its own: serves, and reports its CPU time when asked. */
@@ -73,17 +55,11 @@ async function cpuMilliseconds({ child }: Served): Promise<number> {
   return (usage.user + usage.system) / 1000;
 }
 
-async function measure(ownerUrl: string): Promise<void> {
-  await migrate(ownerUrl, path.resolve("migrations"));
-  const owner = new pg.Client({ connectionString: ownerUrl });
-  await owner.connect();
-  await owner.query(makeBareFunction());
-  const app = await makeApp({ db: await connect(appUrl(ownerUrl)) });
-  await seedDemo(app, { now: new Date(), timeZone: "Europe/Berlin" });
-  await app.close();
+async function measure(database: BenchDatabase): Promise<void> {
+  await database.owner.query(makeBareFunction());
   const served = {
-    tubule: await startServing("tubule", appUrl(ownerUrl)),
-    bare: await startServing("bare", appUrl(ownerUrl)),
+    tubule: await startServing("tubule", database.appUrl),
+    bare: await startServing("bare", database.appUrl),
   };
   try {
     const work = await prepare(served.tubule.base);
@@ -108,7 +84,6 @@ async function measure(ownerUrl: string): Promise<void> {
     console.log(`  ratio ${ratio} (bar 1.6)`);
   } finally {
     for (const { child } of Object.values(served)) child.disconnect();
-    await owner.end();
   }
 }
 

@@ -148,7 +148,8 @@ export async function addContainer(
 ): Promise<string> {
   const id = newId();
   await client.query(
-    `insert into container (practice_id, id, code, lot_id, product_id, serial, location_id, created_at)
+    `insert into container (practice_id, id, code, lot_id, product_id, serial, location_id,
+       created_at)
      values ($1, $2, $3, $4, $5, $6, $7, now())`,
     [
       ...[of.id, id, told.code, told.lot ?? of.lot, told.product ?? of.product],

@@ -48,7 +48,8 @@ describe.each(appendOnly)("%s keeps every row as it was written", (table, change
       "excluded.quantity",
     )}`;
     expect(await asApp(upsert)).toBe(noPrivilege);
-    const merge = `merge into ${table} t using (select 1 as one) s on t.practice_id = '${it.here.id}'
+    const merge = `merge into ${table} t using (select 1 as one) s
+      on t.practice_id = '${it.here.id}'
       when matched then update set ${column} = default`;
     expect(await asApp(merge)).toBe(noPrivilege);
     const removal = `merge into ${table} t using (select 1 as one) s

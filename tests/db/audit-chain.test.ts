@@ -75,7 +75,8 @@ const hashOf = (entry: Entry): Buffer =>
       ].join("\n"),
     )
     .digest();
-const set = (owner: pg.Client, sequence: number, what: string, values: unknown[] = []) =>
+/** What is set may be followed by its values, from $3 on. */
+const set = (owner: pg.Client, sequence: number, [what, ...values]: [string, ...unknown[]]) =>
   owner.query(`update audit_entry set ${what} where practice_id = $1 and sequence = $2`, [
     ...[it.here.id, sequence, ...values],
   ]);
@@ -118,7 +119,7 @@ const attacks: Record<string, Attack> = {
     Object.entries(columns).map(([name, what]): [string, Attack] => [
       `change ${name}`,
       async (owner, k) => {
-        await set(owner, k, what);
+        await set(owner, k, [what]);
         return k;
       },
     ]),
@@ -144,17 +145,17 @@ const attacks: Record<string, Attack> = {
   },
   "exchange two": async (owner, k, random) => {
     const other = 1 + ((k - 1 + 1 + random.int(length - 1)) % length);
-    await set(owner, k, "sequence = 1000000");
-    await set(owner, other, "sequence = $3", [k]);
-    await set(owner, 1_000_000, "sequence = $3", [other]);
+    await set(owner, k, ["sequence = 1000000"]);
+    await set(owner, other, ["sequence = $3", k]);
+    await set(owner, 1_000_000, ["sequence = $3", other]);
     return Math.min(k, other);
   },
   "exchange what two say": async (owner, k, random) => {
     const other = 1 + ((k - 1 + 1 + random.int(length - 1)) % length);
     const [one, two] = [await nth(owner, k), await nth(owner, other)];
     const say = "action = $3, subject = $4, change = $5";
-    await set(owner, k, say, [two.action, two.subject, two.change]);
-    await set(owner, other, say, [one.action, one.subject, one.change]);
+    await set(owner, k, [say, two.action, two.subject, two.change]);
+    await set(owner, other, [say, one.action, one.subject, one.change]);
     return Math.min(k, other);
   },
   "slip one in that is hashed rightly": async (owner, k) => {
@@ -172,7 +173,7 @@ const attacks: Record<string, Attack> = {
   },
   "replace one and hash it rightly": async (owner, k) => {
     const forged = { ...(await nth(owner, k)), change: '{"forged":true}' };
-    await set(owner, k, "change = $3, hash = $4", [forged.change, hashOf(forged)]);
+    await set(owner, k, ["change = $3, hash = $4", forged.change, hashOf(forged)]);
     return k;
   },
 };
@@ -255,11 +256,11 @@ describe("what the rows alone cannot hide", () => {
 
   test("a field cannot hold a line break, nor an instant a part that is not hashed", async () => {
     for (const what of ["action = E'a\\nb'", "subject = E'a\\rb'", "change = E'{\\n}'"]) {
-      const broken = tamper(it.owner, (owner) => set(owner, 3, what));
+      const broken = tamper(it.owner, (owner) => set(owner, 3, [what]));
       await expect(broken).rejects.toThrow("audit_entry_one_line");
     }
     const before = await nth(it.owner, 3);
-    await tamper(it.owner, (owner) => set(owner, 3, "at = at + interval '400 microseconds'"));
+    await tamper(it.owner, (owner) => set(owner, 3, ["at = at + interval '400 microseconds'"]));
     expect(await nth(it.owner, 3)).toEqual(before);
     expect(await fault()).toBeNull();
   });
@@ -271,9 +272,8 @@ async function rewriteFrom(owner: pg.Client, first: number): Promise<void> {
     const entry = { ...(await nth(owner, k)), previous_hash: previous };
     if (k === first) entry.change = '{"forged":true}';
     previous = hashOf(entry);
-    await set(owner, k, "change = $3, previous_hash = $4, hash = $5", [
-      ...[entry.change, entry.previous_hash, previous],
-    ]);
+    const values = [entry.change, entry.previous_hash, previous];
+    await set(owner, k, ["change = $3, previous_hash = $4, hash = $5", ...values]);
   }
 }
 

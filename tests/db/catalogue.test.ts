@@ -71,7 +71,8 @@ describe("tables of a practice", () => {
 });
 
 describe("tables of a group", () => {
-  const shared = `pg_class c where c.relnamespace = 'public'::regnamespace and c.relkind in ('r', 'p')
+  const shared = `pg_class c where c.relnamespace = 'public'::regnamespace
+    and c.relkind in ('r', 'p')
     and c.oid not in (select oid from ${practiceTables} p)`;
 
   test("never point to a table of a practice", async () => {

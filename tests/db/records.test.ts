@@ -250,7 +250,8 @@ describe("a stop", () => {
     expect(await pass(asDentist(it.here), it.here.dentist, subject)).toBe("finding_override_once");
     const curt = byDentist((client) =>
       client.query(
-        `insert into finding_override values ($1, $2, $3, 'missing', 'x', '{}', ' ok  ', $4, now())`,
+        `insert into finding_override values ($1, $2, $3, 'missing', 'x', '{}', ' ok  ',
+           $4, now())`,
         [it.here.id, newId(), it.here.tray, it.here.dentist],
       ),
     );

@@ -159,7 +159,8 @@ describe("writing", () => {
       const { rows } = await it.owner.query<{ row: object; may: boolean; person: string }>(
         `select to_jsonb(t) as row, has_table_privilege('tubule_login', $2, 'insert') as may,
                 coalesce(to_jsonb(t) ->> 'person_id', $3) as person
-         from ${name} t where ${by} = $1 order by to_jsonb(t) ->> 'state', to_jsonb(t) ->> 'code' desc,
+         from ${name} t where ${by} = $1 order by to_jsonb(t) ->> 'state',
+           to_jsonb(t) ->> 'code' desc,
            coalesce(to_jsonb(t) ->> 'record_id' = $4, false) desc limit 1`,
         [idOf(table, it.there), name, it.there.dentist, it.there.draft],
       );

@@ -113,7 +113,8 @@ async function addPeopleAndCatalogue(owner: pg.Client, of: Founded, name: string
     [assistant, "assistant"],
   ]) {
     await run(
-      `insert into person (id, organisation_id, display_name, sign_in_name, password_hash, created_at)
+      `insert into person (id, organisation_id, display_name, sign_in_name, password_hash,
+         created_at)
        values ($1, $2, $3, $4, 'x', now())`,
       ...[person, organisation, role, `${name}-${role}`],
     );

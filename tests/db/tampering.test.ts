@@ -85,7 +85,8 @@ describe("the ledger", () => {
       owner.query(
         `insert into movement (practice_id, id, lot_id, from_location_id, to_location_id, quantity,
            reason, occurred_at, recorded_at, person_id)
-         select practice_id, gen_random_uuid(), lot_id, from_location_id, to_location_id, 1, 'moved',
+         select practice_id, gen_random_uuid(), lot_id, from_location_id, to_location_id,
+           1, 'moved',
            now(), now(), person_id from movement where id = ${movement(n)}`,
         [it.here.id],
       ),
@@ -105,7 +106,8 @@ describe("the ledger", () => {
       ),
   };
   const movement = (n: number, container = "container_id") =>
-    `(select id from movement where practice_id = $1 and container_id is not distinct from ${container}
+    `(select id from movement where practice_id = $1
+      and container_id is not distinct from ${container}
       order by id offset ${n % 8} limit 1)`;
   const balance = (n: number) =>
     `(lot_id, location_id) = (select lot_id, location_id from balance
@@ -223,7 +225,8 @@ describe("a signed record", () => {
   test("that was made up, with a hash of its own, is missing in the audit chain", async () => {
     await tamper(it.owner, async (owner) => {
       await owner.query(
-        `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
+        `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit,
+           state,
            version, verdict, started_by, started_at, signed_by, signed_at, canonical, hash)
          select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, state, 70,
            verdict, started_by, started_at, signed_by, signed_at, canonical, hash

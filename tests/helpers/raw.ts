@@ -27,7 +27,7 @@ export class RawClient {
   private constructor(private readonly port: number) {}
 
   static async of({ app }: TestApp): Promise<RawClient> {
-    await app.listen(0, "127.0.0.1");
+    if (!app.getHttpServer().listening) await app.listen(0, "127.0.0.1");
     return new RawClient((app.getHttpServer().address() as { port: number }).port);
   }
 

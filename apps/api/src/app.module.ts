@@ -1,6 +1,7 @@
 import { Module, type DynamicModule } from "@nestjs/common";
 import { TypeOrmModule } from "@nestjs/typeorm";
 import type { DataSource, DataSourceOptions } from "typeorm";
+import { AuditController } from "./audit/audit.controller.ts";
 import { AuditService } from "./audit/audit.service.ts";
 import { CatalogueController } from "./catalogue/catalogue.controller.ts";
 import { CatalogueService } from "./catalogue/catalogue.service.ts";
@@ -51,6 +52,7 @@ export class AppModule {
         RecordsController,
         WithdrawalsController,
         OverviewController,
+        AuditController,
       ],
       providers: [
         { provide: Clock, useValue: given.clock },

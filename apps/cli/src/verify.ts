@@ -29,7 +29,7 @@ function sayVerification({ entries, fault, head, ledger, records }: Verification
   const books =
     ledger.differences === 0
       ? `  Ledger: all ${ledger.balances} balances are the sum of their movements`
-      : `  Ledger: ${ledger.differences} of ${ledger.balances} balances DIFFER from their movements`;
+      : `  Ledger: ${ledger.differences} of ${ledger.balances} balances or places DIFFER`;
   const signed =
     records.faults === 0
       ? `  Records: ${records.signed} signed, each as it was signed`

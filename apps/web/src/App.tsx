@@ -7,6 +7,7 @@ import { OutboxProvider } from "./outbox/OutboxProvider.tsx";
 import { paths, patterns } from "./paths.ts";
 import { Routes } from "./routes.tsx";
 import { ScanProvider } from "./scanner/ScanProvider.tsx";
+import { UntakenScan } from "./scanner/UntakenScan.tsx";
 import { SessionContext, useSessionQuery, useTakeSession } from "./session/session.ts";
 import { Shell } from "./shell/Shell.tsx";
 import { useLanguage } from "./texts/Texts.tsx";
@@ -74,11 +75,15 @@ function SignedIn(): ReactNode {
     const place = search === "" ? location : `${location}?${search}`;
     return <Redirect to={paths.signIn(place === "/" ? undefined : place)} replace />;
   }
+  // Given here again: right after signing in, this is drawn before the whole app has heard of it.
   return (
-    <ScanProvider>
-      <Shell>
-        <Routes />
-      </Shell>
-    </ScanProvider>
+    <SessionContext value={session}>
+      <ScanProvider>
+        <Shell>
+          <Routes />
+        </Shell>
+        <UntakenScan />
+      </ScanProvider>
+    </SessionContext>
   );
 }

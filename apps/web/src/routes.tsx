@@ -13,10 +13,15 @@ const ReceivePage = lazy(() => import("./receive/ReceivePage.tsx"));
 const DeliveryPage = lazy(() => import("./receive/DeliveryPage.tsx"));
 const ShelfPage = lazy(() => import("./shelf/ShelfPage.tsx"));
 const ContainerPage = lazy(() => import("./shelf/ContainerPage.tsx"));
+const RecordsPage = lazy(() => import("./records/RecordsPage.tsx"));
+const RecordPage = lazy(() => import("./records/RecordPage.tsx"));
+const WithdrawalsPage = lazy(() => import("./withdrawal/WithdrawalsPage.tsx"));
+const CasePage = lazy(() => import("./withdrawal/CasePage.tsx"));
 const CataloguePage = lazy(() => import("./catalogue/CataloguePage.tsx"));
 const NewProductPage = lazy(() => import("./catalogue/NewProductPage.tsx"));
 const SystemsPage = lazy(() => import("./catalogue/SystemsPage.tsx"));
 const TechniquesPage = lazy(() => import("./catalogue/TechniquesPage.tsx"));
+const PracticePage = lazy(() => import("./practice/PracticePage.tsx"));
 const ProductPage = lazy(() => import("./catalogue/ProductPage.tsx"));
 
 /** Every page of a signed-in person; each is loaded when it is first asked for. */
@@ -41,6 +46,14 @@ export function Routes(): ReactNode {
           <Route path={patterns.container}>
             {({ containerId }) => <ContainerPage containerId={containerId} />}
           </Route>
+          <Route path={patterns.records} component={RecordsPage} />
+          <Route path={patterns.record}>
+            {({ recordId }) => <RecordPage recordId={recordId} />}
+          </Route>
+          <Route path={patterns.withdrawals} component={WithdrawalsPage} />
+          <Route path={patterns.withdrawal}>
+            {({ withdrawalId }) => <CasePage withdrawalId={withdrawalId} />}
+          </Route>
           <Route path={patterns.catalogue} component={CataloguePage} />
           <Route path={patterns.newProduct} component={NewProductPage} />
           <Route path={patterns.systems} component={SystemsPage} />
@@ -48,6 +61,10 @@ export function Routes(): ReactNode {
           <Route path={patterns.product}>
             {({ productId }) => <ProductPage productId={productId} />}
           </Route>
+          <Route path={patterns.practice}>
+            <PracticePage part={undefined} />
+          </Route>
+          <Route path={patterns.practicePart}>{({ part }) => <PracticePage part={part} />}</Route>
           <Route>
             <NotFoundPage />
           </Route>

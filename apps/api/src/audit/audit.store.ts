@@ -98,7 +98,8 @@ const signed = statement<{ signed: number; faults: number }>(
    from told full join kept using (subject, change)`,
 );
 /**
- * How many records are signed, and how many signatures are not borne out: by the rows of the record,
+ * How many records are signed, and how many signatures are not borne out: by the rows of the
+ * record,
  * by what was signed, and by the audit chain, which also remembers a record that is gone.
  */
 export async function compareSigned(tx: Tx) {

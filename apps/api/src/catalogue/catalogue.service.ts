@@ -160,7 +160,7 @@ function checkIdentifiers(identifiers: readonly Identifier[]): void {
     if (scheme !== "gs1-gtin" || (value.length === 14 && isValidGtin(value))) continue;
     throw new Problem(
       "invalid-request",
-      `${value} is no GTIN of 14 digits with a right check digit. Scan the label, or type it again.`,
+      `${value} is no GTIN of 14 digits with a right check digit. Scan the label or type it again.`,
       { errors: [{ path: "/body/identifiers", message: "GTIN check digit" }] },
     );
   }

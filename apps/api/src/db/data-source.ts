@@ -27,8 +27,6 @@ export function dataSourceOptions(url: string, poolSize = 10): DataSourceOptions
       max: poolSize,
       // Several statements may be under way on one connection: fewer waits in a transaction.
       pipeline: true,
-      // Every statement is named: planned once a connection, not anew for each value.
-      options: "-c plan_cache_mode=force_generic_plan",
       connectionTimeoutMillis: 5_000,
       statement_timeout: 15_000,
       lock_timeout: 8_000,

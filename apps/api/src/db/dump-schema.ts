@@ -60,7 +60,8 @@ const parts: readonly (readonly [title: string, text: string])[] = [
   [
     "Triggers",
     `select pg_get_triggerdef(t.oid) || ';'
-              || case t.tgenabled when 'O' then '' else ' -- enabled: ' || t.tgenabled::text end as line
+              || case t.tgenabled when 'O' then '' else ' -- enabled: ' || t.tgenabled::text
+                end as line
      from pg_trigger t join pg_class c on c.oid = t.tgrelid
      where c.relnamespace = ${inPublic} and not t.tgisinternal
      order by c.relname collate "C", t.tgname collate "C"`,
@@ -94,7 +95,8 @@ const parts: readonly (readonly [title: string, text: string])[] = [
          where c.relnamespace = ${inPublic} and a.grantee = '${app}'::regrole group by c.relname
        union all
        select 3, format('%I', c.relname),
-              lower(a.privilege_type) || ' (' || string_agg(t.attname, ', ' order by t.attnum) || ')'
+              lower(a.privilege_type) || ' (' || string_agg(t.attname, ', ' order by t.attnum)
+                || ')'
          from pg_attribute t join pg_class c on c.oid = t.attrelid, aclexplode(t.attacl) a
          where c.relnamespace = ${inPublic} and a.grantee = '${app}'::regrole
          group by c.relname, a.privilege_type

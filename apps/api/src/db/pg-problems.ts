@@ -21,7 +21,10 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
     "A container with this serial number of this product is already registered. Compare the labels.",
   ],
   delivery_line_delivery_fk: ["not-found", "There is no such delivery in this practice."],
-  device_name_filled: ["invalid-request", "A tablet's name has at most 100 characters. Shorten it."],
+  device_name_filled: [
+    "invalid-request",
+    "A tablet's name has at most 100 characters. Shorten it.",
+  ],
   finding_override_by_dentist: ["not-allowed", "Only a dentist can pass a stop, in person."],
   finding_override_once: ["already-overridden", "A dentist has already passed this finding."],
   location_name_taken: ["name-taken", "Another place has this name. Choose another one."],

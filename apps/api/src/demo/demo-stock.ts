@@ -5,7 +5,7 @@ import { ReceivingService } from "../receiving/receiving.service.ts";
 import { StockService } from "../stock/stock.service.ts";
 import { callAs, dayOf, labelOf, momentOf, type DemoScene } from "./demo-scene.ts";
 
-/** The fictional catalogue, each entry confirmed by the dentist unless the demonstration says not. */
+/** The fictional catalogue, each entry confirmed by the dentist unless the data say not. */
 export async function fillCatalogue(scene: DemoScene): Promise<void> {
   const catalogue = scene.app.get(CatalogueService);
   const at = momentOf(scene, -101, 12);

@@ -116,7 +116,7 @@ function parse(schema: z.ZodType, value: unknown, where: string): unknown {
   });
 }
 
-/** PostgreSQL keeps neither U+0000 nor half a surrogate pair, and canonical JSON has no form for it. */
+/** PostgreSQL keeps neither U+0000 nor half a surrogate pair, nor does canonical JSON. */
 function unstorable(
   value: unknown,
   path: PropertyKey[],

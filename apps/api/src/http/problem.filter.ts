@@ -3,7 +3,7 @@ import type { FastifyReply, FastifyRequest } from "fastify";
 import { problemOfPgError, databaseUnavailable } from "../db/pg-problems.ts";
 import { Problem, problemBody } from "./problem.ts";
 
-/** The only place that writes an error: `application/problem+json` (RFC 9457), whatever happened. */
+/** The only place that writes an error: `application/problem+json` (RFC 9457), come what may. */
 @Catch()
 export class ProblemFilter implements ExceptionFilter {
   catch(error: unknown, host: ArgumentsHost): void {
@@ -26,16 +26,22 @@ export function sendProblem(error: unknown, request: FastifyRequest, reply: Fast
     .send(JSON.stringify(problemBody(problem, `urn:tubule:request:${request.id}`)));
 }
 
+// The driver's and TypeORM's own errors, which carry no code; the last one when a connection broke
+// between two statements.
+const connectionLost = new RegExp(
+  [
+    "timeout exceeded when trying to connect",
+    "Connection terminated",
+    "not queryable",
+    "Query runner already released",
+  ].join("|"),
+);
+
 export function problemOf(error: unknown): Problem {
   if (error instanceof Problem) return error;
   const fromDatabase = problemOfPgError(error) ?? problemOfPgError((error as Error)?.cause);
   if (fromDatabase) return fromDatabase;
-  if (
-    /timeout exceeded when trying to connect|Connection terminated|not queryable/.test(
-      String(error),
-    )
-  )
-    return databaseUnavailable();
+  if (connectionLost.test(String(error))) return databaseUnavailable();
   const status =
     error instanceof HttpException
       ? error.getStatus()

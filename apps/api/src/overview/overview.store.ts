@@ -53,6 +53,7 @@ export const listOpenWithdrawals = (tx: Tx) => tx.rows(withdrawals, [tx.actor.pr
 const unconfirmed = statement<{ id: string; name: string }>(
   "list-unconfirmed",
   `select id, name from product
-   where organisation_id = $1 and confirmed_version is distinct from version order by name limit 100`,
+   where organisation_id = $1 and confirmed_version is distinct from version
+   order by name limit 100`,
 );
 export const listUnconfirmed = (tx: Tx) => tx.rows(unconfirmed, [tx.actor.organisationId]);

@@ -91,7 +91,8 @@ export const listPeople = (tx: Tx) => tx.rows(people, [tx.actor.practiceId]);
 const hashes = statement<{ password_hash: string; pin_hash: string | null; member: boolean }>(
   "person-hashes",
   `select p.password_hash, p.pin_hash,
-          exists (select 1 from membership m where m.practice_id = $1 and m.person_id = p.id) as member
+          exists (select 1 from membership m where m.practice_id = $1
+                  and m.person_id = p.id) as member
    from person p where p.id = $2 and p.active`,
 );
 export async function findHashes(tx: Tx, personId: string) {

@@ -11,13 +11,40 @@ import { verifySecret } from "./secrets.ts";
 const failuresAllowed = 10;
 const windowMs = 15 * 60_000;
 
+interface Guess {
+  subject: string;
+  at: Date;
+}
+
 /** Lets somebody try a secret at most ten times in a quarter of an hour (ASVS 5.0 6.3.1). */
-export async function countGuess(
+export function countGuess(
   pool: Pool,
-  guess: { subject: string; at: Date },
+  guess: Guess,
   matches: () => Promise<boolean>,
 ): Promise<void> {
-  const { subject, at } = guess;
+  return inTurn(guess.subject, () => tryOnce(pool, guess, matches));
+}
+
+/** The end of the latest guess at each secret that is being tried. */
+const underWay = new Map<string, Promise<void>>();
+
+// One guess at a secret after another: many sent at once would all be counted before any failed.
+async function inTurn(subject: string, guess: () => Promise<void>): Promise<void> {
+  const turn = (underWay.get(subject) ?? Promise.resolve()).then(guess);
+  const end = turn.catch(() => undefined);
+  underWay.set(subject, end);
+  try {
+    await turn;
+  } finally {
+    if (underWay.get(subject) === end) underWay.delete(subject);
+  }
+}
+
+async function tryOnce(
+  pool: Pool,
+  { subject, at }: Guess,
+  matches: () => Promise<boolean>,
+): Promise<void> {
   const since = new Date(at.getTime() - windowMs);
   const failures = await countFailures(pool, subject, since);
   if (failures >= failuresAllowed) {

@@ -14,6 +14,9 @@ import { readScan } from "../stock/reading.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
 import * as store from "./receiving.store.ts";
 
+/** More than any practice receives of one lot at once: a typing error, or a wrong pack. */
+const mostContainers = 10_000;
+
 type UseBy = Reading["useBy"];
 interface Pack {
   product: IdentifiedProduct;
@@ -57,7 +60,15 @@ export class ReceivingService {
       await refuseAtTheDoor(tx, pack);
       const place = await findLocation(tx, body.locationId);
       if (!place || place.outside) throw notFound("place");
-      if (pack.serial !== null && body.quantity * pack.product.containers > 1) {
+      const containers = body.quantity * pack.product.containers;
+      if (containers > mostContainers) {
+        const message = `at most ${mostContainers} containers in one line, not ${containers}`;
+        const errors = [{ path: "/body/quantity", message }];
+        throw new Problem("invalid-request", `Receive ${message}. Correct the quantity.`, {
+          errors,
+        });
+      }
+      if (pack.serial !== null && containers > 1) {
         throw new Problem(
           "invalid-request",
           "A serial number names one container. Scan each one, with quantity 1.",
@@ -69,7 +80,7 @@ export class ReceivingService {
       const lineId = await bookIn(tx, pack, {
         deliveryId: params.deliveryId,
         locationId: place.id,
-        containers: body.quantity * pack.product.containers,
+        containers,
         barcode: body.barcodes.join("\n"),
       });
       tx.audit("received", `delivery-line:${lineId}`, { ...body, ...params });

@@ -43,7 +43,8 @@ const lines = statement<LineFacts>(
   "list-delivery-lines",
   `select l.id, l.received_at, p.id as product_id, p.name as product_name, p.kind as product_kind,
           o.id as lot_id, o.lot, o.use_by, o.use_by_precision, l.serial,
-          (select json_agg(json_build_object('id', c.id, 'code', c.code) order by c.created_at, c.id)
+          (select json_agg(json_build_object('id', c.id, 'code', c.code)
+                          order by c.created_at, c.id)
            from container c
            where c.practice_id = l.practice_id and c.delivery_line_id = l.id) as containers
    from delivery_line l

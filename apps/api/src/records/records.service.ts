@@ -22,7 +22,7 @@ import * as store from "./records.store.ts";
 export class RecordsService {
   constructor(@Inject(DataSource) private readonly db: DataSource) {}
 
-  /** The tap that starts priming: nothing starts while a stop is left that no dentist has passed. */
+  /** The tap that starts priming: not while a stop is left that no dentist has passed. */
   startRecord(call: Call<"startRecord">): Promise<RecordView> {
     const { trayId } = call.params;
     return inCommand(this.db, call, async (tx) => {
@@ -90,7 +90,7 @@ export class RecordsService {
       const { kind, occurredAt, ...told } = body;
       const { stepKey, ...facts } = { stepKey: undefined, ...told };
       if (stepKey !== undefined) getStep(read, stepKey);
-      if (kind === "step-started") await useMaterials(tx, read, body.stepKey);
+      if (kind === "step-started") await useMaterials(tx, read, body);
       if (kind === "not-scanned") await noteNotScanned(tx, read, body);
       await store.insertEvent(tx, id, { kind, stepKey, facts, occurredAt });
       tx.audit("record-event", `record:${id}`, body);
@@ -116,7 +116,7 @@ export class RecordsService {
       const running = fresh.events.some(
         (event) => event.step_key === stepKey && event.kind === "step-started",
       );
-      if (running) await useMaterials(tx, fresh, stepKey, itemId);
+      if (running) await useMaterials(tx, fresh, { stepKey, onlyItem: itemId });
       const facts = { item: itemId, replaces: replaces ?? null, emptied };
       await store.insertEvent(tx, record.id, { kind: "material", stepKey, facts });
       return recordView(tx, await readRecord(tx, record));
@@ -169,8 +169,7 @@ function refuseStops(check: CheckView, stepKey: string | null): void {
 async function useMaterials(
   tx: Tx,
   read: ReadRecord,
-  stepKey: string,
-  onlyItem?: string,
+  { stepKey, onlyItem }: { stepKey: string; onlyItem?: string },
 ): Promise<void> {
   const { record, tray, materials } = read;
   refuseStops(checkNow(tx, tray), stepKey);

@@ -174,7 +174,8 @@ export interface NewMaterial {
 }
 const material = statement(
   "insert-step-material",
-  `insert into step_material (practice_id, id, record_id, step_key, product_id, lot_id, container_id,
+  `insert into step_material (practice_id, id, record_id, step_key, product_id, lot_id,
+     container_id,
      not_scanned_reason, patient_id, tooth, used_at, person_id)
    values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)`,
 );

@@ -4,7 +4,8 @@ import { statement, type Tx } from "../db/transaction.ts";
 import { LocationRow } from "../db/tables.ts";
 import { containerColumns, isWithdrawn, type ContainerRow } from "./container-row.ts";
 
-const withWithdrawn = `select ${containerColumns}, ${isWithdrawn} as withdrawn from container_now c`;
+const withWithdrawn = `select ${containerColumns}, ${isWithdrawn} as withdrawn
+  from container_now c`;
 
 const byId = statement<ContainerRow>(
   "find-container",

@@ -86,7 +86,9 @@ export interface TrayHead {
 type ToldSettings = Partial<Omit<CheckSettings, "airDrySeconds">> & {
   airDrySeconds?: Partial<CheckSettings["airDrySeconds"]>;
 };
-const headText = `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
+const headText = (
+  which: string,
+) => `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
     t.location_id, l.name as location_name, e.id as technique_id, e.key as technique_key,
     e.name as technique_name, e.version as technique_version, e.starter as technique_starter,
     e.visit, e.steps, pr.settings, r.id as record_id, r.state as record_state
@@ -95,8 +97,9 @@ const headText = `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t
   join location l on l.practice_id = t.practice_id and l.id = t.location_id
   join technique e on e.id = t.technique_id
   join practice pr on pr.practice_id = t.practice_id
-  left join record r on r.practice_id = t.practice_id and r.tray_id = t.id and r.state <> 'superseded'
-  where t.practice_id = $1 and t.id = any($2)
+  left join record r on r.practice_id = t.practice_id and r.tray_id = t.id
+    and r.state <> 'superseded'
+  where t.practice_id = $1 and ${which}
   order by t.appointment_at, t.id`;
 
 const lock = statement<TrayLock>(
@@ -167,7 +170,7 @@ const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.sc
   left join product p on p.id = i.product_id
   left join bonding_system bs on bs.id = p.system_id
   left join ${elsewhere}
-  where i.practice_id = $1 and i.tray_id = any($2) and i.removed_at is null
+  where i.practice_id = $1 and i.tray_id in (select id from heads) and i.removed_at is null
   order by i.placed_at, i.id`;
 
 type ShelfRow = ContainerRow & ProductFactsRow;
@@ -204,7 +207,7 @@ export interface OverrideRow {
 }
 const overrideText = `select o.tray_id, o.code, o.subject, o.reason, p.display_name as person, o.at
   from finding_override o join person p on p.id = o.person_id
-  where o.practice_id = $1 and o.tray_id = any($2)`;
+  where o.practice_id = $1 and o.tray_id in (select id from heads)`;
 
 interface FactsRow {
   heads: TrayHead[] | null;
@@ -212,14 +215,14 @@ interface FactsRow {
   shelf: ShelfRow[] | null;
   overrides: OverrideRow[] | null;
 }
-const factsStatement = statement<FactsRow>(
-  "tray-facts",
-  `with heads as (${headText})
+const factsText = (which: string) => `with heads as (${headText(which)})
    select (select json_agg(h) from heads h) as heads,
           (select json_agg(i) from (${itemText}) i) as items,
           (select json_agg(s) from (${shelfText}) s) as shelf,
-          (select json_agg(o) from (${overrideText}) o) as overrides`,
-);
+          (select json_agg(o) from (${overrideText}) o) as overrides`;
+// Two forms: with one id the plan is the same for every tray, so PostgreSQL keeps it.
+const factsOfOne = statement<FactsRow>("tray-facts", factsText("t.id = $2"));
+const factsOfMany = statement<FactsRow>("trays-facts", factsText("t.id = any($2)"));
 
 /** Where the practice has set nothing: common practice, no source; to be confirmed locally. */
 const defaultSettings: CheckSettings = {
@@ -268,14 +271,21 @@ export interface LoadedTray {
 
 /** A tray with all its facts; undefined where there is none. */
 export async function loadTray(tx: Tx, trayId: string): Promise<LoadedTray | undefined> {
-  return (await loadTrays(tx, [trayId]))[0];
+  return (await readFacts(tx, factsOfOne, trayId))[0];
 }
 
 /** Trays in the order of their appointments, each with its facts: one statement for them all. */
-export async function loadTrays(tx: Tx, trayIds: readonly string[]): Promise<LoadedTray[]> {
+export const loadTrays = (tx: Tx, trayIds: readonly string[]): Promise<LoadedTray[]> =>
+  readFacts(tx, factsOfMany, trayIds);
+
+async function readFacts(
+  tx: Tx,
+  asked: typeof factsOfOne,
+  which: string | readonly string[],
+): Promise<LoadedTray[]> {
   const { practiceId, timeZone } = tx.actor;
   const today = civilDateAt(tx.at.toISOString(), timeZone);
-  const [read] = await tx.rows(factsStatement, [practiceId, trayIds, today, timeZone]);
+  const [read] = await tx.rows(asked, [practiceId, which, today, timeZone]);
   const { heads, items, shelf, overrides } = read!;
   const onShelf = (shelf ?? []).map((row) => ({
     container: containerFacts(row),
@@ -307,4 +317,4 @@ function factsOf(
 }
 
 /** The statements of a scan's check, for whoever measures what they cost alone. */
-export const trayStatements = { lock, facts: factsStatement };
+export const trayStatements = { lock, facts: factsOfOne };

@@ -81,7 +81,8 @@ export async function removeTrayItem(tx: Tx, trayId: string, itemId: string): Pr
 
 const override = statement(
   "insert-override",
-  `insert into finding_override (practice_id, id, tray_id, code, subject, finding, reason, person_id, at)
+  `insert into finding_override (practice_id, id, tray_id, code, subject, finding, reason,
+     person_id, at)
    values ($1, $2, $3, $4, $5, $6, $7, $8, $9)`,
 );
 export const insertOverride = (

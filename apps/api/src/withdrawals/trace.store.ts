@@ -90,7 +90,8 @@ const planned = statement<PlannedRow>(
   "trace-planned",
   `select c.lot_id, t.id as tray_id, a.chart_number, t.tooth, t.appointment_at, t.state, c.code
    from container c
-   join tray_item i on i.practice_id = c.practice_id and i.container_id = c.id and i.removed_at is null
+   join tray_item i on i.practice_id = c.practice_id and i.container_id = c.id
+     and i.removed_at is null
    join tray t on t.practice_id = i.practice_id and t.id = i.tray_id and t.state <> 'cleared'
    join patient a on a.practice_id = t.practice_id and a.id = t.patient_id
    where c.practice_id = $1 and c.lot_id = any($2)
@@ -144,7 +145,8 @@ const ofPatient = statement<PatientMaterialRow>(
   `select r.id as record_id, r.state as record_state, r.visit, r.started_at, r.tooth, m.step_key,
           p.name as product_name, l.lot, m.lot_id, l.use_by, c.code, m.used_at
    from patient a
-   join record r on r.practice_id = a.practice_id and r.patient_id = a.id and r.state <> 'superseded'
+   join record r on r.practice_id = a.practice_id and r.patient_id = a.id
+     and r.state <> 'superseded'
    left join step_material m on m.practice_id = r.practice_id and m.record_id = r.id
    left join product p on p.id = m.product_id
    left join lot l on l.practice_id = m.practice_id and l.id = m.lot_id
@@ -199,3 +201,6 @@ const unscanned = statement<UnscannedRow>(
 );
 export const listUnscanned = (tx: Tx, lotIds: readonly string[], productIds: readonly string[]) =>
   tx.rows(unscanned, [tx.actor.practiceId, lotIds, productIds, tx.actor.timeZone]);
+
+/** The statement that finds teeth and patients, for whoever measures what it costs alone. */
+export const traceStatements = { teeth };

@@ -14,9 +14,11 @@ export interface WithdrawalRow {
   summary: string | null;
   scope: { productId: string; productName: string; lot: string }[];
 }
-const text = `select w.id, w.reference, w.note, w.state, w.received_at, p.display_name as received_by,
+const text = `select w.id, w.reference, w.note, w.state, w.received_at,
+    p.display_name as received_by,
     w.closed_at, w.summary,
-    (select json_agg(json_build_object('productId', s.product_id, 'productName', d.name, 'lot', s.lot)
+    (select json_agg(json_build_object('productId', s.product_id, 'productName', d.name,
+                              'lot', s.lot)
                      order by d.name, s.lot)
      from withdrawal_scope s join product d on d.id = s.product_id
      where s.practice_id = w.practice_id and s.withdrawal_id = w.id) as scope
@@ -84,7 +86,8 @@ export const updateClosed = (tx: Tx, id: string, summary: string) =>
 const covered = statement<{ lot_id: string }>(
   "list-covered-lots",
   `select distinct l.id as lot_id from withdrawal_scope s
-   join lot l on l.practice_id = s.practice_id and l.product_id = s.product_id and s.lot in ('', l.lot)
+   join lot l on l.practice_id = s.practice_id and l.product_id = s.product_id
+     and s.lot in ('', l.lot)
    where s.practice_id = $1 and s.withdrawal_id = $2`,
 );
 export const listCoveredLots = async (tx: Tx, id: string): Promise<LotRow["lot_id"][]> =>

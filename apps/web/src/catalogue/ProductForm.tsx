@@ -108,7 +108,9 @@ function IdentityFields({ start, error }: FieldsProps): ReactNode {
           defaultValue={start.kind ?? ""}
           error={fieldError(error, "kind")}
         >
-          <option value="" disabled />
+          <option value="" disabled>
+            {form.chooseKind}
+          </option>
           {productKinds.map((kind) => (
             <option key={kind} value={kind}>
               {kindNames[kind]}

@@ -44,7 +44,7 @@ export function NotScannedDialog({ record, step, onClose }: StepDialogProps): Re
               required
               onChange={(event) => setProductId(event.target.value)}
             >
-              <option value="" />
+              <option value="">{t.common.choose}</option>
               {found.products
                 .filter(({ kind }) => accepts.includes(kind))
                 .map(({ id, name }) => (

@@ -1,6 +1,10 @@
 import { useEffect, useState, type ReactNode } from "react";
 import { showContainerCode } from "#domain";
+import type { Scan } from "../scanner/scan.ts";
+import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
+import { useKnownStock } from "../tray/useTrayWork.ts";
 import { Button } from "../ui/Button.tsx";
 import { DeviationDialog } from "./DeviationDialog.tsx";
 import { NotScannedDialog } from "./NotScannedDialog.tsx";
@@ -32,6 +36,12 @@ interface StepScreenProps {
 export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreenProps): ReactNode {
   const t = useTexts();
   const [asks, ask] = useState<"swap" | "deviation" | "not-scanned" | null>(null);
+  const [scanned, setScanned] = useState<Scan | null>(null);
+  const askSwap = (scan: Scan | null) => {
+    setScanned(scan);
+    ask("swap");
+  };
+  useScanTarget(step.usesMaterial ? askSwap : null, t.chairside.swapTitle(step.name));
   const index = steps.findIndex((one) => one.key === step.key);
   const following = steps.slice(index + 1).find((one) => !one.done);
   const about = { record, step, onClose: () => ask(null) };
@@ -51,7 +61,7 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
         </p>
         <div className="actions">
           {step.usesMaterial ? (
-            <Button className="big" onClick={() => ask("swap")}>
+            <Button className="big" onClick={() => askSwap(null)}>
               {t.chairside.swap}
             </Button>
           ) : null}
@@ -65,7 +75,7 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
           ) : null}
         </div>
       </div>
-      {asks === "swap" ? <SwapDialog {...about} /> : null}
+      {asks === "swap" ? <SwapDialog {...about} scanned={scanned} /> : null}
       {asks === "deviation" ? <DeviationDialog {...about} /> : null}
       {asks === "not-scanned" ? <NotScannedDialog {...about} /> : null}
     </>
@@ -74,6 +84,9 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
 
 function StepContainers({ step }: { step: RecordStep }): ReactNode {
   const t = useTexts();
+  const { shortDate } = useFormats();
+  const { containers } = useKnownStock();
+  const endOf = (id: string) => containers.find((one) => one.id === id)?.endsOn?.date;
   if (!step.usesMaterial) return <p className="step-container">{t.chairside.noMaterial}</p>;
   if (step.containers.length === 0) {
     return <p className="step-container none">{t.chairside.noContainer}</p>;
@@ -83,6 +96,7 @@ function StepContainers({ step }: { step: RecordStep }): ReactNode {
       {productName}
       <span>
         <span className="code">{showContainerCode(code)}</span> · {t.chairside.lot(lot)}
+        {endOf(id) === undefined ? null : ` · ${t.common.ends(shortDate(endOf(id) ?? ""))}`}
       </span>
     </p>
   ));
@@ -115,7 +129,7 @@ function StepWork({ record, step, onLeave, children }: StepWorkProps): ReactNode
   const part = parts.find(({ kind }) => kind === (running?.part ?? next?.kind)) ?? parts.at(-1);
   const isBegun = timer !== null || step.startedAt !== null;
   async function begin(kind: PartKind | null): Promise<void> {
-    if (kind !== null) keep(beginPart(timer, step.key, kind, Date.now()));
+    if (kind !== null) keep(beginPart(timer, { stepKey: step.key, part: kind, nowMs: Date.now() }));
     if (isBegun) return;
     const taken = await write({ kind: "step-started", stepKey: step.key }, step.name);
     if (!taken) keep(null);

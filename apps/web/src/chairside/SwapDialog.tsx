@@ -7,28 +7,31 @@ import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import type { Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
+import { LabelFacts } from "../scanner/WhatIsThis.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { nameScan } from "../tray/pending.ts";
 import { useDescribe, useKnownStock } from "../tray/useTrayWork.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
+import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { CheckField, Choice } from "../ui/Field.tsx";
 import { useSayError } from "../ui/States.tsx";
 import type { StepDialogProps } from "./DeviationDialog.tsx";
 
-/** A scan goes on with another container; what it replaces and whether that is empty is said here. */
-export function SwapDialog({ record, step, onClose }: StepDialogProps): ReactNode {
+interface SwapDialogProps extends StepDialogProps {
+  /** Set where a scan at the step opened the dialog: one tap then goes on with it. */
+  scanned: Scan | null;
+}
+
+/** A scan goes on with another container; here is said what it replaces, and if that is empty. */
+export function SwapDialog({ record, step, scanned, onClose }: SwapDialogProps): ReactNode {
   const t = useTexts();
   const [replaces, setReplaces] = useState(step.containers[0]?.id ?? "");
   const [emptied, setEmptied] = useState(step.containers.length > 0);
-  const tray = useRead("getTray", { params: { trayId: record.trayId } });
-  const best = tray.data?.suggestions[step.key] ?? [];
   const swap = useSwap({ record, step, onClose });
-  useScanTarget(
-    (scan) => swap(scan, replaces === "" ? {} : { replaces, emptied }),
-    t.chairside.swapTitle(step.name),
-  );
+  const goOnWith = (scan: Scan) => swap(scan, replaces === "" ? {} : { replaces, emptied });
+  useScanTarget(goOnWith, t.chairside.swapTitle(step.name));
   const options = [
     ...step.containers.map(({ id, productName, code }) => ({
       value: id,
@@ -38,7 +41,7 @@ export function SwapDialog({ record, step, onClose }: StepDialogProps): ReactNod
   ];
   return (
     <Dialog title={t.chairside.swapTitle(step.name)} onClose={onClose} closeLabel={t.common.cancel}>
-      <p>{t.chairside.swapLead}</p>
+      {scanned === null ? <p>{t.chairside.swapLead}</p> : <LabelFacts scan={scanned} />}
       <Choice
         label={t.chairside.replaces}
         options={options}
@@ -52,8 +55,26 @@ export function SwapDialog({ record, step, onClose }: StepDialogProps): ReactNod
           onChange={(event) => setEmptied(event.target.checked)}
         />
       )}
-      <ScanEntry />
-      {best.length === 0 ? null : <h3>{t.tray.fetch}</h3>}
+      {scanned === null ? (
+        <ScanEntry />
+      ) : (
+        <Button kind="main" className="big" onClick={() => goOnWith(scanned)}>
+          {t.chairside.goOnWith}
+        </Button>
+      )}
+      {scanned === null ? <WhatToFetch record={record} step={step} /> : null}
+    </Dialog>
+  );
+}
+
+function WhatToFetch({ record, step }: Pick<StepDialogProps, "record" | "step">): ReactNode {
+  const t = useTexts();
+  const tray = useRead("getTray", { params: { trayId: record.trayId } });
+  const best = tray.data?.suggestions[step.key] ?? [];
+  if (best.length === 0) return null;
+  return (
+    <section>
+      <h3>{t.tray.fetch}</h3>
       <ul>
         {best.map(({ containerId, code, place, productName }) => (
           <li key={containerId}>
@@ -61,7 +82,7 @@ export function SwapDialog({ record, step, onClose }: StepDialogProps): ReactNod
           </li>
         ))}
       </ul>
-    </Dialog>
+    </section>
   );
 }
 

@@ -4,11 +4,13 @@ import { sayVerdict } from "#texts";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
 import { useWaitingFor } from "../outbox/OutboxProvider.tsx";
 import { paths } from "../paths.ts";
+import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import type { Tray } from "../tray/columns.ts";
 import { OverrideDialog } from "../tray/OverrideDialog.tsx";
+import { useScanIntoTray } from "../tray/useTrayWork.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import type { FindingView } from "../ui/FindingNote.tsx";
 import { FindingList } from "./FindingList.tsx";
@@ -27,11 +29,15 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   const t = useTexts();
   const { language, time } = useFormats();
   const [passing, pass] = useState<FindingView | null>(null);
+  const isOpen = tray.state !== "cleared" && tray.state !== "in-use";
+  const scan = useScanIntoTray(tray);
+  useScanTarget(isOpen ? scan : null, t.tray.scanTarget(tray.tooth));
   const { verdict, findings, at } = tray.check;
   const word = sayVerdict(language, verdict);
   const weighty = findings.filter(({ level }) => level !== "info");
   const notes = findings.filter(({ level }) => level === "info");
-  const lead = `${tray.technique.name} · ${tray.location.name} · ${t.common.chart(tray.chartNumber)}`;
+  const { technique, location, chartNumber } = tray;
+  const lead = `${technique.name} · ${location.name} · ${t.common.chart(chartNumber)}`;
   return (
     <Page full className="chair" title={t.chairside.tooth(tray.tooth)} tabTitle={word} lead={lead}>
       <section className={`verdict-field ${verdict}`} aria-live="assertive">

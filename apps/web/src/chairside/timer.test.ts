@@ -29,10 +29,12 @@ describe("the parts of a step", () => {
   });
 
   test("are begun one after another until none is left", () => {
-    const first = beginPart(null, "prime", "apply", 1000);
+    const first = beginPart(null, { stepKey: "prime", part: "apply", nowMs: 1000 });
     expect(nextPart(parts, null)?.kind).toBe("apply");
     expect(nextPart(parts, first)?.kind).toBe("airDry");
-    expect(nextPart(parts, beginPart(first, "prime", "airDry", 22_000))).toBeNull();
+    expect(
+      nextPart(parts, beginPart(first, { stepKey: "prime", part: "airDry", nowMs: 22_000 })),
+    ).toBeNull();
   });
 });
 
@@ -53,7 +55,11 @@ describe("a running part", () => {
   });
 
   test("survives being written down and read again", () => {
-    const timer = beginPart(beginPart(null, "prime", "apply", 1000), "prime", "airDry", 22_000);
+    const timer = beginPart(beginPart(null, { stepKey: "prime", part: "apply", nowMs: 1000 }), {
+      stepKey: "prime",
+      part: "airDry",
+      nowMs: 22_000,
+    });
     expect(readTimer(JSON.stringify(timer))).toEqual(timer);
     expect(runningOf(readTimer(JSON.stringify(timer)))?.part).toBe("airDry");
   });
@@ -75,13 +81,23 @@ describe("a running part", () => {
 
 describe("the time kept for a step", () => {
   test("is that of all its parts, without the gaps between", () => {
-    const applied = endRunning(beginPart(null, "prime", "apply", 0), 21_000);
-    const dried = endRunning(beginPart(applied, "prime", "airDry", 60_000), 72_000);
+    const applied = endRunning(
+      beginPart(null, { stepKey: "prime", part: "apply", nowMs: 0 }),
+      21_000,
+    );
+    const dried = endRunning(
+      beginPart(applied, { stepKey: "prime", part: "airDry", nowMs: 60_000 }),
+      72_000,
+    );
     expect(totalSeconds(dried, 90_000)).toBe(33);
   });
 
   test("starts afresh at another step", () => {
-    const timer = beginPart(beginPart(null, "prime", "apply", 0), "bond", "cure", 50_000);
+    const timer = beginPart(beginPart(null, { stepKey: "prime", part: "apply", nowMs: 0 }), {
+      stepKey: "bond",
+      part: "cure",
+      nowMs: 50_000,
+    });
     expect(timer.runs).toHaveLength(1);
     expect(totalSeconds(timer, 60_000)).toBe(10);
   });
@@ -91,7 +107,7 @@ describe("the time kept for a step", () => {
     fc.assert(
       fc.property(times, (instants) => {
         const timer = instants.reduce<StepTimer | null>(
-          (before, atMs) => beginPart(before, "prime", "apply", atMs),
+          (before, atMs) => beginPart(before, { stepKey: "prime", part: "apply", nowMs: atMs }),
           null,
         );
         const total = totalSeconds(timer!, instants.at(-1)!);

@@ -47,12 +47,10 @@ export function runningOf(timer: StepTimer | null): Run | null {
   return last !== undefined && last.endedMs === null ? last : null;
 }
 
-/** Begins a part: what ran before ends at the same moment. */
+/** Begins a part of a step: what ran before at the same step ends at the same moment. */
 export function beginPart(
   timer: StepTimer | null,
-  stepKey: string,
-  part: PartKind,
-  nowMs: number,
+  { stepKey, part, nowMs }: { stepKey: string; part: PartKind; nowMs: number },
 ): StepTimer {
   const before = timer?.stepKey === stepKey ? endRunning(timer, nowMs).runs : [];
   return { stepKey, runs: [...before, { part, beganMs: nowMs, endedMs: null }] };

@@ -1,8 +1,8 @@
 import type { RouteName } from "#contracts/routes";
 
-/** A write that the server has not yet confirmed. Kept before it is sent, under the key it is sent with. */
+/** A write that the server has not yet confirmed: kept before it is sent, under the same key. */
 export interface OutboxEntry {
-  /** Idempotency-Key, a UUIDv7: entries in the order of their keys are in the order they were made. */
+  /** Idempotency-Key, a UUIDv7: in the order of their keys is in the order they were made. */
   key: string;
   route: RouteName;
   params: Record<string, string>;
@@ -13,7 +13,7 @@ export interface OutboxEntry {
   practiceId: string;
   /** What a person calls it, such as the label scanned. */
   about: string;
-  /** The thing it belongs to, such as a tray's id, so that its page can show what is still waiting. */
+  /** What it belongs to, such as a tray's id: its page shows what still waits. */
   belongsTo: string;
   /** The tablet's time, ISO 8601. */
   at: string;

@@ -82,7 +82,9 @@ function BeginDelivery({ known }: { known: readonly Delivery[] }): ReactNode {
         />
         <datalist id={listId}>
           {suppliers.map((name) => (
-            <option key={name} value={name} />
+            <option key={name} value={name}>
+              {name}
+            </option>
           ))}
         </datalist>
         <TextField

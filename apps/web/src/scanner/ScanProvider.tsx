@@ -11,11 +11,9 @@ import {
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
-import { NotRead } from "./NotRead.tsx";
 import { readScanned, wantsOtherSymbol, type Scan } from "./scan.ts";
 import { playSound } from "./sounds.ts";
 import { useScanner } from "./useScanner.ts";
-import { WhatIsThis } from "./WhatIsThis.tsx";
 
 interface ScanTarget {
   label: string;
@@ -30,6 +28,9 @@ interface Scanning {
   /** A code typed or pasted, read as a scan would be. */
   enter: (raw: string) => void;
   addTarget: (target: ScanTarget) => () => void;
+  /** A scan that nothing took, to be shown to the person. */
+  untaken: Scan | null;
+  putAway: () => void;
 }
 
 const ScanContext = createContext<Scanning | null>(null);
@@ -39,12 +40,12 @@ const halfWaitsMs = 20_000;
 export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
   const targets = useRef<ScanTarget[]>([]);
   const [targetLabel, setTargetLabel] = useState<string | null>(null);
-  const [shown, setShown] = useState<Scan | null>(null);
+  const [untaken, setUntaken] = useState<Scan | null>(null);
   const readRaw = useReadRaw(
     useCallback((scan) => {
       const target = targets.current.at(-1);
       const readable = scan.reading.kind !== "unreadable";
-      setShown(target !== undefined && readable ? null : scan);
+      setUntaken(target !== undefined && readable ? null : scan);
       if (!readable) playSound("look");
       else if (target === undefined) playSound("taken");
       else target.take(scan);
@@ -61,18 +62,12 @@ export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
     };
   }, []);
   const enter = useCallback((raw: string) => readRaw(raw, true), [readRaw]);
-  const value = useMemo(() => ({ targetLabel, enter, addTarget }), [targetLabel, enter, addTarget]);
-  const key = shown?.barcodes.join("\n");
-  return (
-    <ScanContext value={value}>
-      {children}
-      {shown === null ? null : shown.reading.kind === "unreadable" ? (
-        <NotRead key={key} scan={shown} onClose={() => setShown(null)} />
-      ) : (
-        <WhatIsThis key={key} scan={shown} onClose={() => setShown(null)} />
-      )}
-    </ScanContext>
+  const putAway = useCallback(() => setUntaken(null), []);
+  const value = useMemo(
+    () => ({ targetLabel, enter, addTarget, untaken, putAway }),
+    [targetLabel, enter, addTarget, untaken, putAway],
   );
+  return <ScanContext value={value}>{children}</ScanContext>;
 }
 
 function useListening(readRaw: (raw: string, byHand: boolean) => void): void {
@@ -153,5 +148,10 @@ export function useScanTarget(
 
 /** What a scan goes to now, and a way to enter a code by hand. */
 export function useScanEntry(): Pick<Scanning, "targetLabel" | "enter"> {
+  return useScanning();
+}
+
+/** The scan that nothing took, if any. */
+export function useUntakenScan(): Pick<Scanning, "untaken" | "putAway"> {
   return useScanning();
 }

@@ -29,7 +29,7 @@ export function WhatIsThis({ scan, onClose }: { scan: Scan; onClose: () => void 
       {answer.error !== null && !(answer.error instanceof Unreachable) ? (
         <ProblemNote error={answer.error} />
       ) : null}
-      {answer.data === undefined ? null : <Known {...{ scan, onClose }} answer={answer.data} />}
+      {answer.data === undefined ? null : <Known scan={scan} answer={answer.data} />}
     </Dialog>
   );
 }
@@ -70,10 +70,9 @@ type Answer = Awaited<ReturnType<typeof call<"readScan">>>;
 interface KnownProps {
   scan: Scan;
   answer: Answer;
-  onClose: () => void;
 }
 
-function Known({ scan, answer, onClose }: KnownProps): ReactNode {
+function Known({ scan, answer }: KnownProps): ReactNode {
   const t = useTexts();
   const { language } = useLanguage();
   const { product, containers, reading } = answer;
@@ -103,7 +102,7 @@ function Known({ scan, answer, onClose }: KnownProps): ReactNode {
           ))}
         </ul>
       )}
-      <div className="actions" onClick={onClose}>
+      <div className="actions">
         {lot === undefined ? null : (
           <LinkButton to={paths.withdrawals({ lot })}>{t.scan.traceLot}</LinkButton>
         )}

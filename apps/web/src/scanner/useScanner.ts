@@ -1,6 +1,6 @@
 import { useEffect, useRef } from "react";
 import { restore, takesText, takeSnapshot, typeText, type TextSnapshot } from "./focused-text.ts";
-import { makeWedge, usualSettings, type WedgeAnswer, type WedgeKey } from "./wedge.ts";
+import { Wedge, usualSettings, type WedgeAnswer, type WedgeKey } from "./wedge.ts";
 import { readRemembered } from "../ui/remembered.ts";
 
 export interface ScannerListener {
@@ -26,7 +26,7 @@ export function useScanner(listener: ScannerListener): void {
 
 function listen(latest: { current: ScannerListener }): () => void {
   const maxGapMs = readMaxGapMs();
-  const wedge = makeWedge({ ...usualSettings, maxGapMs });
+  const wedge = new Wedge({ ...usualSettings, maxGapMs });
   let snapshot: TextSnapshot | null = null;
   let timer = 0;
 

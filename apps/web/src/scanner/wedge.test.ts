@@ -1,12 +1,12 @@
 import { describe, expect, test } from "@jest/globals";
 import fc from "fast-check";
-import { makeWedge, usualSettings, type WedgeKey } from "./wedge.ts";
+import { Wedge, usualSettings, type WedgeKey } from "./wedge.ts";
 
 type Press = Partial<WedgeKey> & { key: string; after: number };
 
 /** What a page with one text field would show, and the scans it would get. */
 function play(presses: readonly Press[], inText = true) {
-  const wedge = makeWedge();
+  const wedge = new Wedge();
   const scans: string[] = [];
   const reached: string[] = [];
   let field = "";

@@ -1,11 +1,12 @@
 /**
  * Tells the burst of a keyboard-wedge scanner from a person's typing, by timing alone: keys at most
- * `maxGapMs` apart, at least `minKeys` of them, ended by Enter or Tab. Pure: it sees keys with their
- * times and says what is to become of each.
+ * `maxGapMs` apart, at least `minKeys` of them, ended by Enter or Tab. Pure: it sees keys with
+ * their times and says what is to become of each.
  *
- * The first key of a burst cannot be told from typing, so it lands (in a text field, the first two);
- * when the burst turns out to be a scan, what landed is undone from the snapshot taken at `begins`.
- * Every further fast key is held. A run that turns out to be typing gives its held keys back.
+ * The first key of a burst cannot be told from typing, so it lands (in a text field, the first
+ * two); when the burst turns out to be a scan, what landed is undone from the snapshot taken at
+ * `begins`. Every further fast key is held. A run that turns out to be typing gives its held keys
+ * back.
  */
 
 export interface WedgeSettings {
@@ -82,95 +83,94 @@ interface Run {
   toldEndless: boolean;
 }
 
-export interface Wedge {
-  press: (key: WedgeKey) => WedgeAnswer;
-  /** No key came for a while: gives back what is held, without ending the run. */
-  rest: (atMs: number) => WedgeAnswer;
-}
+/** A listener that has seen no key yet. */
+export class Wedge {
+  private run: Run | null = null;
+  private numpad = "";
+  private scannedMs = Number.NEGATIVE_INFINITY;
 
-/** A wedge that has seen no key yet. */
-export function makeWedge(settings: WedgeSettings = usualSettings): Wedge {
-  let run: Run | null = null;
-  let numpad = "";
-  let scannedMs = Number.NEGATIVE_INFINITY;
+  constructor(private readonly settings: WedgeSettings = usualSettings) {}
 
-  const isFast = (atMs: number): boolean => run !== null && atMs - run.lastMs <= settings.maxGapMs;
-
-  function end(): WedgeAnswer {
-    const release = run?.held ?? "";
-    run = null;
-    numpad = "";
-    return { ...nothing, release };
-  }
-
-  function add(press: WedgeKey, character: string): WedgeAnswer {
-    if (run === null || !isFast(press.atMs)) {
-      const ended = end();
-      run = { text: character, keys: 1, held: "", lastMs: press.atMs, toldEndless: false };
-      return { ...ended, begins: true };
-    }
-    run.text += character;
-    run.keys += 1;
-    run.lastMs = press.atMs;
-    const hold = run.keys > (press.inText ? 2 : 1);
-    if (hold && character >= " " && character !== unknownCharacter) run.held += character;
-    return { ...nothing, hold };
-  }
-
-  function finish(press: WedgeKey): WedgeAnswer {
-    if (run !== null && isFast(press.atMs) && run.keys >= settings.minKeys) {
-      const scan = run.text;
-      run = null;
-      scannedMs = press.atMs;
-      return { ...nothing, hold: true, scan };
-    }
-    // Some scanners send two end keys.
-    if (run === null && press.atMs - scannedMs <= settings.maxGapMs) {
-      scannedMs = press.atMs;
-      return { ...nothing, hold: true };
-    }
-    return end();
-  }
-
-  // Alt with digits of the keypad: Windows makes one character of them when Alt is let go.
-  function collectNumpad(press: WedgeKey): WedgeAnswer | null {
-    if (press.down && press.alt && !press.ctrl && /^Numpad\d$/.test(press.code)) {
-      const ended = run === null || isFast(press.atMs) ? nothing : end();
-      numpad += press.code.slice(-1);
-      if (run !== null) run.lastMs = press.atMs;
-      return { ...ended, hold: run !== null };
-    }
-    if (press.down || press.key !== "Alt" || numpad === "") return null;
-    const value = Number(numpad);
-    numpad = "";
-    return value < 128 ? add(press, String.fromCharCode(value)) : nothing;
-  }
-
-  function press(key: WedgeKey): WedgeAnswer {
-    const collected = collectNumpad(key);
+  press(key: WedgeKey): WedgeAnswer {
+    const collected = this.collectNumpad(key);
     if (collected !== null) return collected;
     if (!key.down) return nothing;
     if (modifiers.has(key.key)) {
-      if (key.key === "Alt") numpad = "";
-      if (run !== null && isFast(key.atMs)) run.lastMs = key.atMs;
+      if (key.key === "Alt") this.numpad = "";
+      if (this.run !== null && this.isFast(key.atMs)) this.run.lastMs = key.atMs;
       return nothing;
     }
     // A key held down repeats as fast as a scanner types.
-    if (key.repeat) return end();
+    if (key.repeat) return this.end();
     const isEnd = key.key === "Enter" || key.key === "Tab";
-    if (isEnd && !key.ctrl && !key.alt && !key.meta) return finish(key);
+    if (isEnd && !key.ctrl && !key.alt && !key.meta) return this.finish(key);
     const character = readCharacter(key);
-    return character === null ? end() : add(key, character);
+    return character === null ? this.end() : this.add(key, character);
   }
 
-  function rest(atMs: number): WedgeAnswer {
-    if (run === null || isFast(atMs)) return nothing;
+  /** No key came for a while: gives back what is held, without ending the run. */
+  rest(atMs: number): WedgeAnswer {
+    const { run } = this;
+    if (run === null || this.isFast(atMs)) return nothing;
     const release = run.held;
-    const endless = run.keys >= settings.minKeys && !run.toldEndless;
+    const endless = run.keys >= this.settings.minKeys && !run.toldEndless;
     run.held = "";
     run.toldEndless ||= endless;
     return { ...nothing, release, endless };
   }
 
-  return { press, rest };
+  private isFast(atMs: number): boolean {
+    return this.run !== null && atMs - this.run.lastMs <= this.settings.maxGapMs;
+  }
+
+  private end(): WedgeAnswer {
+    const release = this.run?.held ?? "";
+    this.run = null;
+    this.numpad = "";
+    return { ...nothing, release };
+  }
+
+  private add({ atMs, inText }: WedgeKey, character: string): WedgeAnswer {
+    const { run } = this;
+    if (run === null || !this.isFast(atMs)) {
+      const ended = this.end();
+      this.run = { text: character, keys: 1, held: "", lastMs: atMs, toldEndless: false };
+      return { ...ended, begins: true };
+    }
+    run.text += character;
+    run.keys += 1;
+    run.lastMs = atMs;
+    const hold = run.keys > (inText ? 2 : 1);
+    if (hold && character >= " " && character !== unknownCharacter) run.held += character;
+    return { ...nothing, hold };
+  }
+
+  private finish({ atMs }: WedgeKey): WedgeAnswer {
+    const { run } = this;
+    if (run !== null && this.isFast(atMs) && run.keys >= this.settings.minKeys) {
+      this.run = null;
+      this.scannedMs = atMs;
+      return { ...nothing, hold: true, scan: run.text };
+    }
+    // Some scanners send two end keys.
+    if (run === null && atMs - this.scannedMs <= this.settings.maxGapMs) {
+      this.scannedMs = atMs;
+      return { ...nothing, hold: true };
+    }
+    return this.end();
+  }
+
+  // Alt with digits of the keypad: Windows makes one character of them when Alt is let go.
+  private collectNumpad(key: WedgeKey): WedgeAnswer | null {
+    if (key.down && key.alt && !key.ctrl && /^Numpad\d$/.test(key.code)) {
+      const ended = this.run === null || this.isFast(key.atMs) ? nothing : this.end();
+      this.numpad += key.code.slice(-1);
+      if (this.run !== null) this.run.lastMs = key.atMs;
+      return { ...ended, hold: this.run !== null };
+    }
+    if (key.down || key.key !== "Alt" || this.numpad === "") return null;
+    const value = Number(this.numpad);
+    this.numpad = "";
+    return value < 128 ? this.add(key, String.fromCharCode(value)) : nothing;
+  }
 }

@@ -40,7 +40,13 @@ async function fetchSession(): Promise<Session | null> {
 const sessionKey = ["getSession"];
 
 export function useSessionQuery() {
-  return useQuery({ queryKey: sessionKey, queryFn: fetchSession, staleTime: 60_000 });
+  return useQuery({
+    queryKey: sessionKey,
+    queryFn: fetchSession,
+    staleTime: 60_000,
+    // A tablet left with "the server does not answer" finds it again by itself.
+    refetchInterval: ({ state }) => (state.data === undefined ? 4_000 : false),
+  });
 }
 
 /** Takes over a new session: what the person before could see is forgotten. */

@@ -112,7 +112,7 @@ function ContainerFacts({ container }: { container: Container }): ReactNode {
     [story.state, <StateWord key="state" state={state} />],
     [
       story.place,
-      <Link key="place" to={paths.shelf({ location: location.id })}>
+      <Link key="place" to={paths.shelf({ location: location.id })} className="reach">
         {location.name}
       </Link>,
     ],

@@ -39,7 +39,11 @@ export function useStoryEvents(
     key: `${use.recordId} ${use.stepKey} ${use.usedAt}`,
     at: use.usedAt,
     when: formats.dateTime(use.usedAt),
-    title: <Link to={paths.record(use.recordId)}>{said.used(use.tooth, use.chartNumber)}</Link>,
+    title: (
+      <Link to={paths.record(use.recordId)} className="reach">
+        {said.used(use.tooth, use.chartNumber)}
+      </Link>
+    ),
     detail: said.step(stepName(use.stepKey)),
     tone: "good",
   }));

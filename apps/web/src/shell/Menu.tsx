@@ -1,4 +1,4 @@
-import { useState, type FormEvent, type ReactNode } from "react";
+import { useState, type ReactNode } from "react";
 import { useLocation } from "wouter";
 import { getMessages } from "#texts";
 import { useWrite } from "../api/queries.ts";
@@ -7,14 +7,12 @@ import { playSound, soundsAreOn, switchSounds } from "../scanner/sounds.ts";
 import { readMaxGapMs } from "../scanner/useScanner.ts";
 import { useSignedIn, useTakeSession } from "../session/session.ts";
 import { languages, nameOfLanguage, useLanguage, useTexts } from "../texts/Texts.tsx";
-import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
-import { Choice, TextField } from "../ui/Field.tsx";
-import { readText } from "../ui/form-text.ts";
+import { Choice } from "../ui/Field.tsx";
 import { remember } from "../ui/remembered.ts";
-import { fieldError, ProblemNote } from "../ui/States.tsx";
 import { chooseAppearance, readAppearance, type Appearance } from "./appearance.ts";
+import { PinForm } from "./PinForm.tsx";
 
 /** The person signed in and the choices of this device. */
 export function Menu({ onClose }: { onClose: () => void }): ReactNode {
@@ -125,42 +123,9 @@ function ScannerChoice(): ReactNode {
 
 function SetPin({ onClose }: { onClose: () => void }): ReactNode {
   const t = useTexts();
-  const announce = useAnnounce();
-  const save = useWrite("setPin", () => {
-    announce({ text: t.menu.pinSaved });
-    onClose();
-  });
-  function submit(event: FormEvent<HTMLFormElement>): void {
-    event.preventDefault();
-    const form = event.currentTarget;
-    save.mutate({ body: { password: readText(form, "password"), pin: readText(form, "pin") } });
-  }
   return (
     <Dialog title={t.menu.setPin} onClose={onClose} closeLabel={t.common.cancel}>
-      <form className="form" onSubmit={submit}>
-        <TextField
-          label={t.menu.password}
-          name="password"
-          type="password"
-          autoComplete="current-password"
-          required
-        />
-        <TextField
-          label={t.menu.pin}
-          hint={t.menu.pinHint}
-          error={fieldError(save.error, "pin")}
-          name="pin"
-          type="password"
-          inputMode="numeric"
-          pattern="[0-9]{4,8}"
-          autoComplete="off"
-          required
-        />
-        <ProblemNote error={save.error} />
-        <Button kind="main" type="submit" busy={save.isPending}>
-          {t.common.save}
-        </Button>
-      </form>
+      <PinForm onSaved={onClose} />
     </Dialog>
   );
 }

@@ -41,13 +41,13 @@ function Notices(): ReactNode {
   const minutesOff = useClockMinutesOff();
   const unreachable = useIsUnreachable();
   return (
-    <div className="notices">
+    <aside className="notices" aria-label={t.shell.notices}>
       {practice.demonstration ? <p className="notice training">{t.shell.training}</p> : null}
       {minutesOff === 0 ? null : <p className="notice">{t.shell.clockOff(minutesOff)}</p>}
       <div role="status">
         {unreachable ? <p className="notice offline">{t.shell.offline}</p> : null}
       </div>
-    </div>
+    </aside>
   );
 }
 

@@ -10,7 +10,7 @@ export function Door({ children }: { children: ReactNode }): ReactNode {
   const { language, choose } = useLanguage();
   return (
     <div className="door">
-      <div className="door-side">
+      <aside className="door-side" aria-label={t.about.title}>
         <svg className="door-mark" viewBox="0 0 200 200" aria-hidden="true">
           {tubules.map(({ x, y, radius, sealed }) => (
             <g key={`${x} ${y}`}>
@@ -27,7 +27,7 @@ export function Door({ children }: { children: ReactNode }): ReactNode {
           options={languages.map((value) => ({ value, label: nameOfLanguage(value) }))}
           onChoose={choose}
         />
-      </div>
+      </aside>
       <main className="door-main" id="content">
         {children}
       </main>

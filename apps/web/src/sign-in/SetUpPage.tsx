@@ -32,7 +32,6 @@ function listTimeZones(): readonly string[] {
 
 function SetUpForm(): ReactNode {
   const t = useTexts();
-  const { language } = useLanguage();
   const [, navigate] = useLocation();
   const takeSession = useTakeSession();
   const setUp = useWrite("setUp", (session) => {
@@ -56,17 +55,37 @@ function SetUpForm(): ReactNode {
       },
     });
   }
-  const error = (field: string) => fieldError(setUp.error, field);
   return (
     <form className="form" onSubmit={submit}>
-      <TextField label={t.setUp.code} name="code" className="code" error={error("code")} required />
+      <PracticeFields error={setUp.error} />
+      <OwnerFields error={setUp.error} />
+      <ProblemNote error={setUp.error} />
+      <Button kind="main" type="submit" busy={setUp.isPending}>
+        {t.setUp.button}
+      </Button>
+    </form>
+  );
+}
+
+function PracticeFields({ error }: { error: unknown }): ReactNode {
+  const t = useTexts();
+  const { language } = useLanguage();
+  return (
+    <>
+      <TextField
+        label={t.setUp.code}
+        name="code"
+        className="code"
+        error={fieldError(error, "code")}
+        required
+      />
       <TextField
         label={t.setUp.practice}
         name="practiceName"
-        error={error("practiceName")}
+        error={fieldError(error, "practiceName")}
         required
       />
-      <Select label={t.setUp.timeZone} name="timeZone" error={error("timeZone")}>
+      <Select label={t.setUp.timeZone} name="timeZone" error={fieldError(error, "timeZone")}>
         {listTimeZones().map((zone) => (
           <option key={zone}>{zone}</option>
         ))}
@@ -78,11 +97,19 @@ function SetUpForm(): ReactNode {
           </option>
         ))}
       </Select>
+    </>
+  );
+}
+
+function OwnerFields({ error }: { error: unknown }): ReactNode {
+  const t = useTexts();
+  return (
+    <>
       <TextField label={t.setUp.yourName} name="displayName" autoComplete="name" required />
       <TextField
         label={t.setUp.signInName}
         hint={t.setUp.signInHint}
-        error={error("signInName")}
+        error={fieldError(error, "signInName")}
         name="signInName"
         autoComplete="username"
         autoCapitalize="off"
@@ -91,7 +118,7 @@ function SetUpForm(): ReactNode {
       <TextField
         label={t.setUp.password}
         hint={t.setUp.passwordHint}
-        error={error("password")}
+        error={fieldError(error, "password")}
         name="password"
         type="password"
         autoComplete="new-password"
@@ -99,10 +126,6 @@ function SetUpForm(): ReactNode {
         required
       />
       <CheckField label={t.setUp.alsoDentist} name="alsoDentist" value="yes" />
-      <ProblemNote error={setUp.error} />
-      <Button kind="main" type="submit" busy={setUp.isPending}>
-        {t.setUp.button}
-      </Button>
-    </form>
+    </>
   );
 }

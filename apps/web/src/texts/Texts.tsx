@@ -1,11 +1,24 @@
 import { createContext, useContext, useEffect, useMemo, useState, type ReactNode } from "react";
-import { screensDe } from "#texts/screens-de";
-import { screensEn, type ScreenTexts } from "#texts/screens-en";
+import type { ScreenTexts } from "#texts/screens-en";
 import { readRemembered, remember } from "../ui/remembered.ts";
 
 export type Language = "en" | "de";
 export const languages: readonly Language[] = ["en", "de"];
-const textsOf: Readonly<Record<Language, ScreenTexts>> = { en: screensEn, de: screensDe };
+
+/** Each language by its own name, for whoever cannot read the one on screen. */
+const names: Readonly<Record<Language, string>> = { en: "English", de: "Deutsch" };
+export const nameOfLanguage = (language: Language): string => names[language];
+
+// Only the language in use is loaded: the texts are a good part of the first page.
+const loaders: Readonly<Record<Language, () => Promise<ScreenTexts>>> = {
+  en: async () => (await import("#texts/screens-en")).screensEn,
+  de: async () => (await import("#texts/screens-de")).screensDe,
+};
+const loaded = new Map<Language, ScreenTexts>();
+
+async function loadTexts(language: Language): Promise<void> {
+  if (!loaded.has(language)) loaded.set(language, await loaders[language]());
+}
 
 interface LanguageChoice {
   language: Language;
@@ -26,16 +39,30 @@ function readChosen(): Language | null {
   return isLanguage(kept) ? kept : null;
 }
 
-function languageOfBrowser(): Language {
-  const first = navigator.language.slice(0, 2);
-  return isLanguage(first) ? first : "en";
+function readFirstLanguage(): Language {
+  const ofBrowser = navigator.language.slice(0, 2);
+  return readChosen() ?? (isLanguage(ofBrowser) ? ofBrowser : "en");
+}
+
+/** Loads the texts that the first page is shown in, and says in which language they are. */
+export async function loadFirstTexts(): Promise<Language> {
+  const language = readFirstLanguage();
+  await loadTexts(language);
+  return language;
+}
+
+interface LanguageProviderProps {
+  /** The language already loaded. */
+  first: Language;
+  children: ReactNode;
 }
 
 /** Chooses the language: this device's own choice, else the practice's, else the browser's. */
-export function LanguageProvider({ children }: { children: ReactNode }): ReactNode {
+export function LanguageProvider({ first, children }: LanguageProviderProps): ReactNode {
   const [chosen, setChosen] = useState(readChosen);
   const [ofPractice, followPractice] = useState<Language | null>(null);
-  const language = chosen ?? ofPractice ?? languageOfBrowser();
+  const wanted = chosen ?? ofPractice ?? first;
+  const language = useLoaded(wanted, first);
   useEffect(() => {
     document.documentElement.lang = language;
   }, [language]);
@@ -53,6 +80,26 @@ export function LanguageProvider({ children }: { children: ReactNode }): ReactNo
   return <LanguageContext value={value}>{children}</LanguageContext>;
 }
 
+/** The language wanted as soon as its texts are there; until then the one shown so far. */
+function useLoaded(wanted: Language, first: Language): Language {
+  const [shown, show] = useState(first);
+  useEffect(() => {
+    let isWanted = true;
+    loadTexts(wanted).then(
+      () => {
+        if (isWanted) show(wanted);
+      },
+      () => {
+        // Not reachable now: the page stays readable in the language it has.
+      },
+    );
+    return () => {
+      isWanted = false;
+    };
+  }, [wanted]);
+  return shown;
+}
+
 export function useLanguage(): LanguageChoice {
   const choice = useContext(LanguageContext);
   if (choice === null) throw new Error("useLanguage outside of LanguageProvider");
@@ -61,7 +108,7 @@ export function useLanguage(): LanguageChoice {
 
 /** The texts of the screens in the language chosen. */
 export function useTexts(): ScreenTexts {
-  return textsOf[useLanguage().language];
+  const texts = loaded.get(useLanguage().language);
+  if (texts === undefined) throw new Error("the texts of the language shown are not loaded");
+  return texts;
 }
-
-export const nameOfLanguage = (language: Language): string => textsOf[language].languageName;

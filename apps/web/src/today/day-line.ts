@@ -1,4 +1,4 @@
-/** Where the day's trays stand on the line of the day. Hours of the day, as the practice's clock shows. */
+/** Where the day's trays stand on the line of the day, in hours of the practice's clock. */
 
 export interface DayLine {
   firstHour: number;

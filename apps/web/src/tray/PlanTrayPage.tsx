@@ -3,6 +3,7 @@ import { useLocation, useSearchParams } from "wouter";
 import { isTooth } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
+import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -10,7 +11,7 @@ import { Button } from "../ui/Button.tsx";
 import { Choice, Select, TextField } from "../ui/Field.tsx";
 import { Page } from "../ui/Page.tsx";
 import { ProblemNote, QueryView } from "../ui/States.tsx";
-import { instantAt } from "./practice-time.ts";
+import { instantAt, nextHalfHour } from "./practice-time.ts";
 import { ToothPicture, type Dentition } from "./ToothPicture.tsx";
 import "./trays.css";
 
@@ -46,7 +47,7 @@ interface PlanFormProps {
 }
 
 function usePlan({ techniques, rooms }: PlanFormProps) {
-  const { today } = useFormats();
+  const { today, timeZone } = useFormats();
   const [search] = useSearchParams();
   const [plan, setPlan] = useState({
     chartNumber: search.get("chart") ?? "",
@@ -54,7 +55,7 @@ function usePlan({ techniques, rooms }: PlanFormProps) {
     techniqueId: techniques[0]?.id ?? "",
     locationId: rooms[0]?.id ?? "",
     day: search.get("on") ?? today(),
-    time: "09:00",
+    time: nextHalfHour(new Date(serverNowMs()).toISOString(), timeZone),
   });
   const change = (part: Partial<typeof plan>) => setPlan((before) => ({ ...before, ...part }));
   return { plan, change };

@@ -3,6 +3,7 @@ import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
+import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
@@ -45,7 +46,8 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
   const { pending, removed, count } = useTrayPending(tray.id);
   const [passing, pass] = useState<FindingView | null>(null);
   const [stepKey, openStep] = useState<string | null>(null);
-  const isOpen = tray.state !== "cleared" && tray.state !== "in-use";
+  const maySet = useHasRole("assistant", "dentist");
+  const isOpen = maySet && tray.state !== "cleared" && tray.state !== "in-use";
   const scan = useScanIntoTray(tray);
   const remove = useRemoveFromTray(tray);
   useScanTarget(isOpen ? scan : null, t.tray.scanTarget(tray.tooth));

@@ -32,7 +32,7 @@ export function TrayStrip({ tray, waiting, isStale }: TrayStripProps): ReactNode
     missing > 0 ? t.tray.stillMissing(missing) : t.tray.allSet,
     counts.stop > missing ? t.tray.stops(counts.stop - missing) : "",
     counts.caution > 0 ? t.tray.cautions(counts.caution) : "",
-    `${isNow ? "" : `${t.tray.verdictOld}: `}${t.tray.verdictAt(time(at))}`,
+    isNow ? t.tray.verdictAt(time(at)) : t.tray.verdictOld(time(at)),
   ];
   return (
     <section className={`strip ${isNow ? verdict : "old"}`} aria-live="polite">

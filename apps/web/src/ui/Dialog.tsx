@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef, type ReactNode } from "react";
+import { useEffect, useId, useRef, type ReactNode, type RefObject } from "react";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "./Button.tsx";
 
@@ -30,6 +30,7 @@ export function Dialog({
     if (element !== null && !element.open) element.showModal();
     return () => element?.close();
   }, []);
+  useCloseBeside(dialog, onClose);
   return (
     <dialog
       ref={dialog}
@@ -38,9 +39,6 @@ export function Dialog({
       onCancel={(event) => {
         event.preventDefault();
         onClose();
-      }}
-      onClick={(event) => {
-        if (event.target === dialog.current) onClose();
       }}
     >
       <div className="dialog-body">
@@ -57,6 +55,18 @@ export function Dialog({
       </div>
     </dialog>
   );
+}
+
+/** A tap on the dimmed page beside the dialog closes it; the keyboard has Escape for that. */
+function useCloseBeside(dialog: RefObject<HTMLDialogElement | null>, onClose: () => void): void {
+  useEffect(() => {
+    const element = dialog.current;
+    const close = (event: MouseEvent) => {
+      if (event.target === element) onClose();
+    };
+    element?.addEventListener("click", close);
+    return () => element?.removeEventListener("click", close);
+  }, [dialog, onClose]);
 }
 
 interface AskProps {

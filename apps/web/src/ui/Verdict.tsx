@@ -3,6 +3,10 @@ import type { Verdict } from "#domain";
 import { sayVerdict } from "#texts";
 import { useLanguage } from "../texts/Texts.tsx";
 
+const block =
+  "M9 3 h22 a6 6 0 0 1 6 6 v22 a6 6 0 0 1 -6 6 h-22 a6 6 0 0 1 -6 -6 v-22 a6 6 0 0 1 6 -6 z";
+const slot = "M7.9 27.3 l4.8 4.8 L32.1 12.7 l-4.8 -4.8 z";
+
 /**
  * The three shapes of a verdict, taken from the tubule itself and told apart without colour:
  * clear is one whole disc, a sealed end; caution a disc in two halves that do not meet; stop a
@@ -29,12 +33,7 @@ export function VerdictShape({ verdict }: { verdict: Verdict }): ReactNode {
         </>
       ) : null}
       {verdict === "stop" ? (
-        <path
-          fillRule="evenodd"
-          fill="currentColor"
-          d="M9 3 h22 a6 6 0 0 1 6 6 v22 a6 6 0 0 1 -6 6 h-22 a6 6 0 0 1 -6 -6 v-22 a6 6 0 0 1 6 -6 z
-             M7.9 27.3 l4.8 4.8 L32.1 12.7 l-4.8 -4.8 z"
-        />
+        <path fillRule="evenodd" fill="currentColor" d={`${block} ${slot}`} />
       ) : null}
     </svg>
   );

@@ -1,0 +1,67 @@
+import { useState, type FormEvent, type ReactNode } from "react";
+import { isTooth } from "#domain";
+import { paths } from "../paths.ts";
+import { useTexts } from "../texts/Texts.tsx";
+import { Button, LinkButton } from "../ui/Button.tsx";
+import { TextField } from "../ui/Field.tsx";
+import { readText } from "../ui/form-text.ts";
+import type { Filter } from "../ui/useFilter.ts";
+
+const names = ["chart", "tooth", "on", "lot"] as const;
+
+/** What is searched for; it goes into the address when it is sent, not with every key. */
+export function RecordSearch({ filter }: { filter: Filter }): ReactNode {
+  const t = useTexts();
+  const { search } = t.records;
+  const [wrongTooth, setWrongTooth] = useState(false);
+  function submit(event: FormEvent<HTMLFormElement>): void {
+    event.preventDefault();
+    const form = event.currentTarget;
+    const told = Object.fromEntries(names.map((name) => [name, readText(form, name)]));
+    const tooth = told["tooth"] ?? "";
+    setWrongTooth(tooth !== "" && !isTooth(tooth));
+    if (tooth === "" || isTooth(tooth)) filter.set(told);
+  }
+  const isSet = names.some((name) => filter.get(name) !== "");
+  return (
+    <search>
+      <form className="sieve record-search" onSubmit={submit}>
+        <TextField
+          label={search.chart}
+          name="chart"
+          maxLength={40}
+          defaultValue={filter.get("chart")}
+          autoComplete="off"
+        />
+        <TextField
+          label={search.tooth}
+          name="tooth"
+          inputMode="numeric"
+          maxLength={2}
+          placeholder={search.toothHint}
+          defaultValue={filter.get("tooth")}
+          error={wrongTooth ? search.noSuchTooth : undefined}
+          autoComplete="off"
+        />
+        <TextField label={search.on} name="on" type="date" defaultValue={filter.get("on")} />
+        <TextField
+          label={search.lot}
+          name="lot"
+          className="code"
+          maxLength={40}
+          defaultValue={filter.get("lot")}
+          autoComplete="off"
+          spellCheck={false}
+        />
+        <Button kind="main" type="submit">
+          {search.button}
+        </Button>
+        {isSet ? (
+          <LinkButton kind="quiet" to={paths.records()}>
+            {search.all}
+          </LinkButton>
+        ) : null}
+      </form>
+    </search>
+  );
+}

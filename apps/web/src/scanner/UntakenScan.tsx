@@ -1,0 +1,19 @@
+import { useEffect, type ReactNode } from "react";
+import { useLocation } from "wouter";
+import { NotRead } from "./NotRead.tsx";
+import { useUntakenScan } from "./ScanProvider.tsx";
+import { WhatIsThis } from "./WhatIsThis.tsx";
+
+/** Shows a scan that nothing on the page took: why it was not read, or what it is. */
+export function UntakenScan(): ReactNode {
+  const { untaken, putAway } = useUntakenScan();
+  const [location] = useLocation();
+  useEffect(() => putAway(), [location, putAway]);
+  if (untaken === null) return null;
+  const key = untaken.barcodes.join("\n");
+  return untaken.reading.kind === "unreadable" ? (
+    <NotRead key={key} scan={untaken} onClose={putAway} />
+  ) : (
+    <WhatIsThis key={key} scan={untaken} onClose={putAway} />
+  );
+}
