@@ -217,10 +217,10 @@ begin
   insert into organisation (id, name)
     values ((facts->>'organisationId')::uuid, facts->>'practiceName');
   insert into practice (practice_id, organisation_id, name, time_zone, language, demonstration,
-                        created_at)
+                        complete, created_at)
     values ((facts->>'practiceId')::uuid, (facts->>'organisationId')::uuid, facts->>'practiceName',
             facts->>'timeZone', facts->>'language', (facts->>'demonstration')::boolean,
-            (facts->>'at')::timestamptz);
+            not (facts->>'demonstration')::boolean, (facts->>'at')::timestamptz);
   insert into person (id, organisation_id, display_name, sign_in_name, password_hash, created_at)
     values ((facts->>'personId')::uuid, (facts->>'organisationId')::uuid, facts->>'displayName',
             lower(facts->>'signInName'), facts->>'passwordHash', (facts->>'at')::timestamptz);

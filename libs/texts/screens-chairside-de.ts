@@ -2,7 +2,6 @@ import type { chairsideEn } from "./screens-chairside-en.ts";
 
 /** The texts of the work at the chair, in German. Read from two metres: short. Own wording. */
 export const chairsideDe: typeof chairsideEn = {
-  title: (tooth) => `Am Stuhl, Zahn ${tooth}`,
   tooth: (tooth) => `Zahn ${tooth}`,
   checkedAt: (time) => `Geprüft ${time}`,
   checking: "Wird geprüft …",
@@ -15,7 +14,6 @@ export const chairsideDe: typeof chairsideEn = {
   unsent: "Hier Gescanntes ist noch nicht geprüft. Warten Sie, bis es gesendet ist.",
   stale:
     "Der Server antwortet nicht: das Ergebnis kann veraltet sein. Priming kann nicht beginnen.",
-  moreFindings: (count) => `${count} weitere`,
   stepOf: (step, steps) => `Schritt ${step} von ${steps}`,
   next: "Danach",
   lastStep: "Dann unterschreiben",

@@ -1,6 +1,5 @@
 /** The texts of the work at the chair, in English. Read from two metres: short. Own wording. */
 export const chairsideEn = {
-  title: (tooth: string) => `Chairside, tooth ${tooth}`,
   tooth: (tooth: string) => `Tooth ${tooth}`,
   checkedAt: (time: string) => `Checked ${time}`,
   checking: "Checking …",
@@ -12,7 +11,6 @@ export const chairsideEn = {
   toTray: "To the tray",
   unsent: "Something scanned here is not yet checked. Wait until it is sent.",
   stale: "The server does not answer: this verdict may be old. Priming cannot be started.",
-  moreFindings: (count: number) => `${count} more`,
   stepOf: (step: number, steps: number) => `Step ${step} of ${steps}`,
   next: "Next",
   lastStep: "Then sign",

@@ -58,7 +58,31 @@ async function kill(victim: (typeof victims)[number]): Promise<number> {
   }
   await until(isHealthy);
   const took = performance.now() - began;
-  if (took > 3000) { console.log("SLOW", took, servers.at(-1)!.lines.filter((l) => !l.startsWith("{")).slice(-14).join("\n"), servers.at(-1)!.lines.slice(-400).filter((l) => l.startsWith("{")).map((l) => { const j = JSON.parse(l); return new Date(j.time).toISOString().slice(17) + " " + j.err?.message; }).join("\n"), (await import("node:fs")).readFileSync(dataFolder + "/postgres.log", "utf8").split("\n").slice(-60).join("\n")); }
+  if (took > 3000) {
+    console.log(
+      "SLOW",
+      took,
+      servers
+        .at(-1)!
+        .lines.filter((l) => !l.startsWith("{"))
+        .slice(-14)
+        .join("\n"),
+      servers
+        .at(-1)!
+        .lines.slice(-400)
+        .filter((l) => l.startsWith("{"))
+        .map((l) => {
+          const j = JSON.parse(l);
+          return new Date(j.time).toISOString().slice(17) + " " + j.err?.message;
+        })
+        .join("\n"),
+      (await import("node:fs"))
+        .readFileSync(dataFolder + "/postgres.log", "utf8")
+        .split("\n")
+        .slice(-60)
+        .join("\n"),
+    );
+  }
   return took;
 }
 

@@ -4,7 +4,8 @@ import path from "node:path";
 import { makeApp } from "./app.ts";
 import { isLoopback, type Config } from "./config.ts";
 import { poolOf } from "./db/data-source.ts";
-import { openDatabase } from "./db/open-database.ts";
+import { clearSchema } from "./db/migrate.ts";
+import { openDatabase, type OpenDatabase } from "./db/open-database.ts";
 import { demoAccounts, seedDemo } from "./demo/seed-demo.ts";
 import { listenNear } from "./listen.ts";
 import { findInstallation } from "./people/people.store.ts";
@@ -27,13 +28,7 @@ export interface Running {
 /** From nothing to a served practice. What it says is for the person at the console. */
 export async function startServer(options: StartOptions): Promise<Running> {
   const { config, say } = options;
-  const database = await openDatabase({
-    databaseUrl: config.databaseUrl,
-    dataFolder: config.dataFolder,
-    migrationsFolder: options.migrationsFolder,
-    serving: true,
-    log: say,
-  });
+  const database = await openWhole(options);
   try {
     const { db } = database;
     const fresh = !(await findInstallation(poolOf(db))).founded;
@@ -65,6 +60,23 @@ export async function startServer(options: StartOptions): Promise<Running> {
     await database.close();
     throw error;
   }
+}
+
+/** The database; without what a start that was cut short left of a demonstration. */
+async function openWhole({ config, migrationsFolder, say }: StartOptions): Promise<OpenDatabase> {
+  const { databaseUrl, dataFolder } = config;
+  const told = { databaseUrl, dataFolder, migrationsFolder, serving: true, log: say };
+  const database = await openDatabase(told);
+  try {
+    if (!(await findInstallation(poolOf(database.db))).half_made) return database;
+    say("The making of the demonstration was cut short");
+    await clearSchema(database.ownerUrl);
+  } catch (error) {
+    await database.close();
+    throw error;
+  }
+  await database.close();
+  return openDatabase(told);
 }
 
 /** Where every address is listened on, the first one that other devices can reach. */

@@ -70,6 +70,17 @@ export async function migrate(ownerUrl: string, folder: string): Promise<{ appli
   }
 }
 
+/** Takes away all that migrations made, with what is in it; the next `migrate` begins anew. */
+export async function clearSchema(ownerUrl: string): Promise<void> {
+  const owner = new pg.Client({ connectionString: ownerUrl, connectionTimeoutMillis: 10_000 });
+  await owner.connect();
+  try {
+    await owner.query("drop schema public cascade; create schema public");
+  } finally {
+    await owner.end();
+  }
+}
+
 async function grantLogin(owner: pg.Client, ownerUrl: string): Promise<void> {
   const password = new URL(appUrl(ownerUrl)).password;
   const { rows } = await owner.query("select 1 from pg_roles where rolname = $1", [appRole]);

@@ -6,7 +6,7 @@ import { insertTechnique, listTechniques } from "../catalogue/catalogue.store.ts
 import { inCommand } from "../db/transaction.ts";
 import { LocationRow } from "../db/tables.ts";
 import { newId } from "../db/uuid.ts";
-import { insertPerson, updatePin } from "../people/people.store.ts";
+import { completePractice, insertPerson, updatePin } from "../people/people.store.ts";
 import { hashSecret } from "../people/secrets.ts";
 import { foundPractice, inLanguage, type Bilingual } from "../practice/found-practice.ts";
 import type { DemoScene } from "./demo-scene.ts";
@@ -36,6 +36,12 @@ export async function seedDemo(
   await playPastVisits(scene);
   await discardBroken(scene);
   await setTodaysTrays(scene);
+  const { actor } = scene;
+  await inCommand(app.get(DataSource), { actor, at: told.now, submission: null }, async (tx) => {
+    await completePractice(tx);
+    tx.audit("demonstration-made", `practice:${actor.practiceId}`, {});
+    return null;
+  });
   return true;
 }
 

@@ -36,6 +36,8 @@ export async function findDevice(
 export interface Installation {
   founded: boolean;
   demonstration: boolean;
+  /** There is nothing but a demonstration whose making was cut short. */
+  half_made: boolean;
 }
 export async function findInstallation(pool: Pool): Promise<Installation> {
   const { rows } = await pool.query<Installation>("select * from find_installation()");
@@ -49,6 +51,12 @@ const firstPractice = statement<{ made: boolean }>(
 export async function createFirstPractice(tx: Tx, facts: object): Promise<boolean> {
   return (await tx.rows(firstPractice, [JSON.stringify(facts)]))[0]!.made;
 }
+
+const completion = statement(
+  "complete-practice",
+  "update practice set complete = true where practice_id = $1",
+);
+export const completePractice = (tx: Tx) => tx.rows(completion, [tx.actor.practiceId]);
 
 export async function countFailures(pool: Pool, subject: string, since: Date): Promise<number> {
   const { rows } = await pool.query<{ n: number }>(

@@ -7,7 +7,6 @@ import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import type { Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
-import { LabelFacts } from "../scanner/WhatIsThis.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { nameScan } from "../tray/pending.ts";
@@ -28,7 +27,8 @@ interface SwapDialogProps extends StepDialogProps {
 export function SwapDialog({ record, step, scanned, onClose }: SwapDialogProps): ReactNode {
   const t = useTexts();
   const [replaces, setReplaces] = useState(step.containers[0]?.id ?? "");
-  const [emptied, setEmptied] = useState(step.containers.length > 0);
+  // Only what somebody says is booked as empty.
+  const [emptied, setEmptied] = useState(false);
   const swap = useSwap({ record, step, onClose });
   const goOnWith = (scan: Scan) => swap(scan, replaces === "" ? {} : { replaces, emptied });
   useScanTarget(goOnWith, t.chairside.swapTitle(step.name));
@@ -41,7 +41,7 @@ export function SwapDialog({ record, step, scanned, onClose }: SwapDialogProps):
   ];
   return (
     <Dialog title={t.chairside.swapTitle(step.name)} onClose={onClose} closeLabel={t.common.cancel}>
-      {scanned === null ? <p>{t.chairside.swapLead}</p> : <LabelFacts scan={scanned} />}
+      {scanned === null ? <p>{t.chairside.swapLead}</p> : <ScannedName scan={scanned} />}
       <Choice
         label={t.chairside.replaces}
         options={options}
@@ -64,6 +64,19 @@ export function SwapDialog({ record, step, scanned, onClose }: SwapDialogProps):
       )}
       {scanned === null ? <WhatToFetch record={record} step={step} /> : null}
     </Dialog>
+  );
+}
+
+function ScannedName({ scan }: { scan: Scan }): ReactNode {
+  const { today } = useFormats();
+  const stock = useKnownStock();
+  const describe = useDescribe();
+  const { name, detail } = nameScan(scan.barcodes, stock, { today: today(), describe });
+  return (
+    <p className="step-container">
+      {name}
+      <span>{detail}</span>
+    </p>
   );
 }
 
