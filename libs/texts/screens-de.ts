@@ -37,7 +37,6 @@ export const screensDe: ScreenTexts = {
     seconds: (count) => `${count} s`,
     tooth: (tooth) => `Zahn ${tooth}`,
     chart: (chart) => `Akte ${chart}`,
-    reason: "Grund",
   },
   shell: {
     skip: "Zum Inhalt springen",
@@ -62,7 +61,7 @@ export const screensDe: ScreenTexts = {
       receive: "Wareneingang",
       shelf: "Regal",
       trays: "Trays",
-      records: "Akten",
+      records: "Dokumentation",
       withdrawals: "Rückrufe",
       catalogue: "Katalog",
       practice: "Praxis",
@@ -111,7 +110,6 @@ export const screensDe: ScreenTexts = {
     enter: "Übernehmen",
     demo: "Vorführung: wählen Sie, wer Sie sind",
     ended: "Die Sitzung ist zu Ende. Nach dem Anmelden sind Sie wieder an derselben Stelle.",
-    waitSeconds: (count) => `Zu viele Versuche. In ${count} s noch einmal.`,
   },
   setUp: {
     title: "Tubule einrichten",
@@ -151,7 +149,6 @@ export const screensDe: ScreenTexts = {
     register: "Produkt anlegen",
     serial: "Seriennummer",
     identifier: "Kennung",
-    notToTray: "Auf dieser Seite nimmt nichts einen Scan an. Es wurde nichts geändert.",
   },
   outbox: {
     waiting: (count) => `${count} noch nicht gesendet`,
@@ -172,7 +169,7 @@ export const screensDe: ScreenTexts = {
     kinds: {
       scanIntoTray: "In ein Tray gescannt",
       removeFromTray: "Vom Tray genommen",
-      addRecordEvent: "Eintrag in einer Akte",
+      addRecordEvent: "Eintrag in einer Dokumentation",
       swapContainer: "Behälter getauscht",
     },
   },

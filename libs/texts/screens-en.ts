@@ -38,7 +38,6 @@ export const screensEn = {
     seconds: (count: number) => `${count} s`,
     tooth: (tooth: string) => `Tooth ${tooth}`,
     chart: (chart: string) => `Chart ${chart}`,
-    reason: "Reason",
   },
   shell: {
     skip: "Skip to the content",
@@ -112,7 +111,6 @@ export const screensEn = {
     enter: "Take over",
     demo: "Demonstration: choose who to be",
     ended: "The session has ended. Sign in and you are back where you were.",
-    waitSeconds: (count: number) => `Too many attempts. Try again in ${count} s.`,
   },
   setUp: {
     title: "Set up Tubule",
@@ -152,7 +150,6 @@ export const screensEn = {
     register: "Register this product",
     serial: "Serial",
     identifier: "Identifier",
-    notToTray: "Nothing on this page takes a scan. Nothing was changed.",
   },
   outbox: {
     waiting: (count: number) => `${count} not yet sent`,

@@ -142,7 +142,7 @@ export const practiceDe: typeof practiceEn = {
       "record-signed": "Dokumentation unterschrieben",
       "removed-from-tray": "vom Tray genommen",
       reversed: "Bewegung storniert",
-      segregated: "für einen Rückruf gesperrt",
+      segregated: "für einen Rückruf in Quarantäne gestellt",
       "signed-in": "angemeldet",
       "signed-out": "abgemeldet",
       "stop-passed": "Stopp übergangen",

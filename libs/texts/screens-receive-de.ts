@@ -5,7 +5,7 @@ const plural = (count: number, one: string, many: string): string =>
 
 /** The texts of receiving, in German. Own wording. */
 export const receiveDe: typeof receiveEn = {
-  title: "Eingang",
+  title: "Wareneingang",
   lead: "Scannen Sie die erste Packung: Damit beginnt die Lieferung.",
   scanTargetStart: "eine neue Lieferung",
   scanTarget: "diese Lieferung",

@@ -80,12 +80,11 @@ export const withdrawalDe: typeof withdrawalEn = {
     title: "Gehen die Bücher auf?",
     received: "Eingebucht",
     onHand: "Im Regal",
-    quarantined: "Gesperrt",
+    quarantined: "In Quarantäne",
     usedUp: "Aufgebraucht",
     discarded: "Entsorgt",
     returned: "Zurückgegeben",
     unaccounted: "Ungeklärt",
-    less: (name) => `weniger: ${name}`,
     balanced: "Sie gehen auf: nichts bleibt übrig.",
     missing: (count) => `${plural(count, "Behälter ist", "Behälter sind")} ungeklärt.`,
     tooMany: (count) =>
@@ -133,15 +132,15 @@ export const withdrawalDe: typeof withdrawalEn = {
     took: "von der Mitteilung bis zum Abschluss",
     covers: "Betrifft",
     stillOut: "noch im Regal",
-    setApart: "gesperrt",
+    setApart: "in Quarantäne",
     teeth: "Zähne",
     patients: "Patienten",
     unaccounted: "ungeklärt",
-    segregate: (count) => `${count} Behälter sperren`,
-    segregateTitle: "Alles davon sperren?",
+    segregate: (count) => `${count} Behälter in Quarantäne stellen`,
+    segregateTitle: "Alles davon in Quarantäne stellen?",
     segregateText: (count) =>
       `${count} Behälter, die dieser Fall betrifft. Tragen Sie sie auch hin: Gebucht wird sofort.`,
-    segregated: (count) => `${count} Behälter gesperrt.`,
+    segregated: (count) => `${count} Behälter in Quarantäne gestellt.`,
     nothingOut: "Nichts davon steht mehr im Regal.",
     close: "Fall abschließen",
     closeTitle: (reference) => `${reference} abschließen?`,
@@ -157,7 +156,7 @@ export const withdrawalDe: typeof withdrawalEn = {
     lots: "Betroffene Chargen hier",
     noLots: "Nichts davon wurde hier je eingebucht. Ab jetzt wird es am Eingang abgewiesen.",
     figures: (f) =>
-      `Eingebucht ${f.received}; im Regal ${f.onHand}, gesperrt ${f.quarantined}, ` +
+      `Eingebucht ${f.received}; im Regal ${f.onHand}, in Quarantäne ${f.quarantined}, ` +
       `aufgebraucht ${f.usedUp}, entsorgt ${f.discarded}, zurückgegeben ${f.returned}, ` +
       `ungeklärt ${f.unaccounted}.`,
     figuresTeeth: (f) =>

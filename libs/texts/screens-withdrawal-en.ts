@@ -83,7 +83,6 @@ export const withdrawalEn = {
     discarded: "Discarded",
     returned: "Returned",
     unaccounted: "Unaccounted",
-    less: (name: string) => `less ${name}`,
     balanced: "They balance: nothing is left over.",
     missing: (count: number) =>
       `${plural(count, "container is", "containers are")} unaccounted for.`,

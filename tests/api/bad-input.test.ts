@@ -1,5 +1,6 @@
 /** Whatever arrives, the answer is a problem of the closed list, never a failure of the server. */
 import { afterAll, beforeAll, expect, test } from "@jest/globals";
+import fc from "fast-check";
 import type { z } from "zod";
 import { operations } from "#contracts/operations";
 import { apiPrefix, routes, type RouteName } from "#contracts/routes";
@@ -66,15 +67,11 @@ function withLeaf(value: unknown, [key, ...rest]: readonly (string | number)[], 
 }
 
 const hostileTexts = [
-  "\u0000",
   "a\u0000b",
   "\ud800",
-  "x\udfffy",
+  "\u{1f9b7}\u202egnp\u2066",
   "\u{1f9b7}\u{1f9b7}\u{1f9b7}",
-  "\u202egnp\u2066",
-  "' or 1=1; --",
-  "%00%zz",
-  "\\u0000",
+  "' or 1=1; -- %00%zz",
   "\u00a0\u00a0\u00a0\u00a0\u00a0x",
   "a".repeat(150),
   "a".repeat(10_000),
@@ -94,7 +91,7 @@ const hostileIds = [
   "a".repeat(5_000),
   "' or 1=1; --",
 ];
-const hostileNumbers = [0, -1, 0.001, 0.5, 99.96, 999.999, 2 ** 31, 2 ** 53, 1e300, -1e-7];
+const hostileNumbers = [0, -1, 0.001, 99.96, 999.999, 2 ** 31, 1e300];
 
 function hostileFor(value: unknown): readonly unknown[] {
   if (typeof value === "number") return hostileNumbers;
@@ -106,7 +103,10 @@ function hostileFor(value: unknown): readonly unknown[] {
   return hostileTexts;
 }
 
-const otherTypes = [null, 42, "x", {}, [[]]];
+const otherTypes = [null, 42, {}, [[]]];
+
+/** How many hostile requests were sent: a walk that goes nowhere must not pass. */
+let sent = 0;
 
 async function walkLeaves(
   name: RouteName,
@@ -125,6 +125,7 @@ async function walkLeaves(
       const mayPass = schema === undefined || schema.safeParse(mutated).success;
       const request = requestOf(name, { ...given, [part]: mutated }, cookieFor(name));
       const answer = await client.send(request);
+      sent += 1;
       const fault = faultOf(answer, mayPass);
       const what = JSON.stringify(hostile)?.slice(0, 60);
       if (fault) faults.push(`${name} ${part}/${path.join("/")} = ${what}: ${fault}`);
@@ -134,28 +135,66 @@ async function walkLeaves(
   return faults;
 }
 
-test("no hostile value in any place of any body makes the server fail", async () => {
+type Walk = () => Promise<string[]>;
+
+/** Several walks at a time, so that neither server nor database waits for the other. */
+async function walkAll(walks: Walk[]): Promise<string[]> {
   const faults: string[] = [];
-  for (const name of withBody) {
-    faults.push(...(await walkLeaves(name, "body", () => prepare(name, make))));
-  }
-  for (const [name, , more] of prepareMore.filter(([each]) => withBody.includes(each))) {
-    faults.push(...(await walkLeaves(name, "body", () => more(make))));
-  }
+  const queue = [...walks];
+  const walkOn = async () => {
+    for (let walk = queue.shift(); walk; walk = queue.shift()) faults.push(...(await walk()));
+  };
+  await Promise.all([walkOn(), walkOn(), walkOn(), walkOn()]);
+  return faults;
+}
+const walkOf =
+  (part: "body" | "query" | "params") =>
+  (name: RouteName): Walk => {
+    return () => walkLeaves(name, part, () => prepare(name, make));
+  };
+
+test("no hostile value in any place of any body makes the server fail", async () => {
+  const more = prepareMore.filter(([name]) => withBody.includes(name));
+  const faults = await walkAll([
+    ...withBody.map(walkOf("body")),
+    ...more.map(
+      ([name, , given]): Walk =>
+        () =>
+          walkLeaves(name, "body", () => given(make)),
+    ),
+  ]);
   expect(faults).toEqual([]);
+  expect(sent).toBeGreaterThan(1_000);
 }, 60_000);
 
 test("no hostile value in any query or path makes the server fail", async () => {
-  const faults: string[] = [];
-  for (const name of withQuery) {
-    const fresh = () => prepare(name, make);
-    faults.push(...(await walkLeaves(name, "query", fresh)));
-  }
-  for (const name of withPath) {
-    const fresh = () => prepare(name, make);
-    faults.push(...(await walkLeaves(name, "params", fresh)));
-  }
-  expect(faults).toEqual([]);
+  const walks = [...withQuery.map(walkOf("query")), ...withPath.map(walkOf("params"))];
+  expect(await walkAll(walks)).toEqual([]);
+}, 60_000);
+
+test("no scan makes the server fail, be it any characters at all or a label that was spoilt", async () => {
+  const { id: trayId } = await make.tray({ technique: "bond-restoration" });
+  const labels = [
+    (await make.received(await make.usualProduct("bonding-cement"))).label,
+    "+A999HC10M",
+    "https://id.example.org/01/09520000001070/10/DF-118O?17=280331",
+  ];
+  const unit = fc.integer({ min: 0, max: 0xffff }).map((each) => String.fromCharCode(each));
+  const anything = fc.array(unit, { minLength: 1, maxLength: 60 }).map((all) => all.join(""));
+  const spoilt = fc
+    .tuple(fc.constantFrom(...labels), fc.nat(60), anything)
+    .map(([label, at, noise]) => label.slice(0, at) + noise.slice(0, 2) + label.slice(at + 1));
+  const barcodes = fc.array(fc.oneof(anything, spoilt), { minLength: 1, maxLength: 2 });
+  await fc.assert(
+    fc.asyncProperty(barcodes, async (scans) => {
+      const body = { barcodes: scans };
+      const read = requestOf("readScan", { body }, cookies.get("office")!);
+      expect(faultOf(await client.send(read), true)).toBeUndefined();
+      const scan = requestOf("scanIntoTray", { params: { trayId }, body }, cookies.get("dentist")!);
+      expect(faultOf(await client.send(scan), true)).toBeUndefined();
+    }),
+    { numRuns: 150 },
+  );
 }, 60_000);
 
 const badBodies: Record<string, string | Buffer> = {

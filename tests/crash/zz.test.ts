@@ -1,3 +1,4 @@
+import cp from "node:child_process";
 import { afterAll, beforeAll, expect, test } from "@jest/globals";
 import { readLock } from "../../apps/api/src/db/embedded-lock.ts";
 import { startEmbeddedPostgres } from "../../apps/api/src/db/embedded.ts";
@@ -44,6 +45,14 @@ async function kill(victim: (typeof victims)[number]): Promise<number> {
   if (victim !== "node") process.kill(postmaster, "SIGKILL");
   if (victim !== "database") server.kill("SIGKILL");
   const began = performance.now();
+  const t0 = Date.now();
+  let seen = server.lines.length;
+  let dumped = 0;
+  const out: string[] = [];
+  const mon = setInterval(() => {
+    for (; seen < server.lines.length; seen++) if (!server.lines[seen]!.startsWith("{")) out.push((Date.now() - t0) + " " + server.lines[seen]);
+    if (Date.now() - t0 > 2500 && dumped < 3 && (Date.now() - t0) > 2500 + dumped * 4000) { dumped++; out.push(cp.execSync("ps -eo pid,ppid,stat,wchan:24,etimes,args | grep -E 'postgres|" + server.pid + "' | grep -v grep | grep -v tubule-test | cut -c1-150; cat " + dataFolder + "/postgres/postmaster.pid | head -1").toString()); }
+  }, 20);
   if (victim !== "database") {
     expect(await server.ended).toBe("SIGKILL");
     const again = await startServer(dataFolder, { settings: { PORT: port } });
@@ -57,32 +66,9 @@ async function kill(victim: (typeof victims)[number]): Promise<number> {
     });
   }
   await until(isHealthy);
+  clearInterval(mon);
   const took = performance.now() - began;
-  if (took > 3000) {
-    console.log(
-      "SLOW",
-      took,
-      servers
-        .at(-1)!
-        .lines.filter((l) => !l.startsWith("{"))
-        .slice(-14)
-        .join("\n"),
-      servers
-        .at(-1)!
-        .lines.slice(-400)
-        .filter((l) => l.startsWith("{"))
-        .map((l) => {
-          const j = JSON.parse(l);
-          return new Date(j.time).toISOString().slice(17) + " " + j.err?.message;
-        })
-        .join("\n"),
-      (await import("node:fs"))
-        .readFileSync(dataFolder + "/postgres.log", "utf8")
-        .split("\n")
-        .slice(-60)
-        .join("\n"),
-    );
-  }
+  if (took > 2500) console.log("SLOW", took, "killed", postmaster, out.join("\n"));
   return took;
 }
 

@@ -1,16 +1,29 @@
+import { existsSync } from "node:fs";
 import path from "node:path";
 import pg from "pg";
 import { readConfig } from "../../api/src/config.ts";
 import { openDatabase, type OpenDatabase } from "../../api/src/db/open-database.ts";
 import type { Actor } from "../../api/src/http/actor.ts";
 import { actorOf, nobody } from "../../api/src/people/begin-session.ts";
+import { Refused } from "./usage.ts";
 
 export const root = process.env["TUBULE_ROOT"] ?? process.cwd();
 export const migrationsFolder = path.join(root, "migrations");
 
-/** Does some work on the database that the server uses, running or not, and leaves it as it was. */
-export async function onDatabase<T>(work: (database: OpenDatabase) => Promise<T>): Promise<T> {
+/**
+ * Does some work on the database that the server uses, running or not, and leaves it as it was.
+ * Only where `make` says so is one made that is not there yet.
+ */
+export async function onDatabase<T>(
+  work: (database: OpenDatabase) => Promise<T>,
+  { make = false } = {},
+): Promise<T> {
   const { databaseUrl, dataFolder } = readConfig(process.env);
+  if (!databaseUrl && !make && !existsSync(dataFolder)) {
+    throw new Refused(
+      `There is no database in ${path.resolve(dataFolder)}. Say where it is by DATA_DIR or DATABASE_URL.`,
+    );
+  }
   const log = () => undefined;
   const given = { databaseUrl, dataFolder, migrationsFolder, serving: false, log };
   const database = await openDatabase(given);

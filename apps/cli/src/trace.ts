@@ -1,3 +1,4 @@
+import { showContainerCode } from "#domain";
 import type { Trace, TracedLot } from "#contracts/withdrawals";
 import { TraceQuery } from "#contracts/withdrawals";
 import { TraceService } from "../../api/src/withdrawals/trace.service.ts";
@@ -43,7 +44,7 @@ function sayLot(lot: TracedLot): string {
   const { balance } = lot;
   const here = lot.here.map(
     ({ location, quantity, containers }) =>
-      `  ${location.name}: ${quantity} (${containers.map(({ code }) => code).join(", ")})`,
+      `  ${location.name}: ${quantity} (${containers.map(({ code }) => showContainerCode(code)).join(", ")})`,
   );
   const planned = lot.planned.map(
     (each) => `  ${each.appointmentAt}  chart ${each.chartNumber}, tooth ${each.tooth}`,
@@ -51,7 +52,7 @@ function sayLot(lot: TracedLot): string {
   const teeth = lot.teeth.map(
     (each) =>
       `  ${each.certainty}: chart ${each.chartNumber}, tooth ${each.tooth}, ${each.stepKey}, ` +
-      `${each.usedAt.slice(0, 10)}${each.containerCode ? `, ${each.containerCode}` : ""}`,
+      `${each.usedAt.slice(0, 10)}${each.containerCode ? `, ${showContainerCode(each.containerCode)}` : ""}`,
   );
   const section = (title: string, lines: string[]) => [
     `${title}: ${lines.length === 0 ? "none" : ""}`.trimEnd(),

@@ -14,11 +14,14 @@ export function BalanceView({ balance }: { balance: Balance }): ReactNode {
         <caption className="unseen">{t.title}</caption>
         <tbody style={{ "--zero": zero }}>
           {bars.map(({ key, count, from, size }) => {
-            const isPart = key !== "received" && key !== "unaccounted";
+            const sign = key === "received" ? "" : key === "unaccounted" ? "= " : "− ";
             return (
               <tr key={key} className={`${key} ${count === 0 ? "none" : ""}`}>
-                <th scope="row">{isPart ? t.less(t[key].toLowerCase()) : t[key]}</th>
-                <td className="numeric">{count}</td>
+                <th scope="row">{t[key]}</th>
+                <td className="numeric">
+                  {sign}
+                  {count}
+                </td>
                 <td className="balance-track" aria-hidden="true">
                   <span style={{ "--from": from, "--size": size }} />
                 </td>
