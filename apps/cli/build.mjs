@@ -1,14 +1,24 @@
-// Builds what runs: the command line with the server (dist/tubule.cjs), the label reader alone
-// (dist/label.cjs) and the web client (dist/web). Does nothing while the sources are unchanged.
+// Builds what runs, each part only when its sources have changed: the command line with the server
+// (dist/tubule.cjs), the label reader alone (dist/label.cjs) and the web client (dist/web).
 import { createHash } from "node:crypto";
-import { mkdir, readdir, readFile, rm, stat, writeFile } from "node:fs/promises";
+import { mkdir, readdir, readFile, stat, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const root = path.resolve(path.dirname(fileURLToPath(import.meta.url)), "../..");
 const dist = path.join(root, "dist");
-const stampFile = path.join(dist, "stamp");
-const sources = ["apps", "libs", "shared", "package.json", "package-lock.json", "tsconfig.json"];
+const manifests = ["package.json", "package-lock.json", "tsconfig.json"];
+const parts = {
+  label: {
+    sources: ["apps/cli", "libs/labels", ...manifests],
+    make: () => bundle({ label: "apps/cli/src/label-main.ts" }),
+  },
+  server: {
+    sources: ["apps/cli", "apps/api", "libs", "shared", ...manifests],
+    make: () => bundle({ tubule: "apps/cli/src/main.ts" }),
+  },
+  web: { sources: ["apps/web", "libs", ...manifests], make: buildWeb },
+};
 
 async function listFiles(place) {
   const about = await stat(place);
@@ -17,65 +27,39 @@ async function listFiles(place) {
   return (await Promise.all(names.map((name) => listFiles(path.join(place, name))))).flat();
 }
 
-/** Sizes and times of all sources: reading them takes some milliseconds, building some seconds. */
-async function fingerprint() {
+/** Sizes and times of a part's sources: reading them takes milliseconds, building seconds. */
+async function fingerprint({ sources }) {
   const files = await Promise.all(sources.map((name) => listFiles(path.join(root, name))));
   return createHash("sha256").update(files.flat().join("\n")).digest("hex");
 }
 
-export async function build({ say = () => undefined } = {}) {
-  if (await isBuilt(await fingerprint())) return;
+/** Builds the named parts that are not up to date. */
+export async function build(names = Object.keys(parts), say = () => undefined) {
+  const stale = await Promise.all(
+    names.map(async (name) => {
+      const stamp = path.join(dist, `${name}.stamp`);
+      const wanted = await fingerprint(parts[name]);
+      const built = await readFile(stamp, "utf8").catch(() => "");
+      return { name, stamp, wanted, isBuilt: built === wanted };
+    }),
+  );
+  const wanting = stale.filter((part) => !part.isBuilt);
+  if (wanting.length === 0) return;
+  say(`Building ${wanting.map(({ name }) => name).join(" and ")} (once, some seconds)`);
   await mkdir(dist, { recursive: true });
-  await alone(async () => {
-    const wanted = await fingerprint();
-    if (await isBuilt(wanted)) return;
-    say("Building Tubule (once, some seconds)");
-    await Promise.all([buildServer(), buildWeb()]);
-    await writeFile(stampFile, wanted);
-  });
+  await Promise.all(
+    wanting.map(async ({ name, stamp, wanted }) => {
+      await parts[name].make();
+      await writeFile(stamp, wanted);
+    }),
+  );
 }
 
-const isBuilt = async (wanted) => (await readFile(stampFile, "utf8").catch(() => "")) === wanted;
-
-/** Of several that start at once, one builds; the others wait and find the work done. */
-async function alone(work) {
-  const lock = path.join(dist, "building");
-  for (;;) {
-    try {
-      await writeFile(lock, String(process.pid), { flag: "wx" });
-      break;
-    } catch (error) {
-      if (error.code !== "EEXIST") throw error;
-      if (await isLeftBehind(lock)) await rm(lock, { force: true });
-      else await new Promise((resolve) => setTimeout(resolve, 100));
-    }
-  }
-  try {
-    await work();
-  } finally {
-    await rm(lock, { force: true });
-  }
-}
-
-/** By a build that was cut short. */
-async function isLeftBehind(lock) {
-  try {
-    const { mtimeMs } = await stat(lock);
-    const holder = Number(await readFile(lock, "utf8"));
-    if (Date.now() - mtimeMs > 300_000) return true;
-    // Made, and not yet written.
-    if (holder > 0) process.kill(holder, 0);
-    return false;
-  } catch (error) {
-    return error.code === "ESRCH";
-  }
-}
-
-async function buildServer() {
+async function bundle(entryPoints) {
   const esbuild = await import("esbuild");
   await esbuild.build({
     absWorkingDir: root,
-    entryPoints: { tubule: "apps/cli/src/main.ts", label: "apps/cli/src/label-main.ts" },
+    entryPoints,
     outdir: dist,
     outExtension: { ".js": ".cjs" },
     bundle: true,
@@ -123,4 +107,4 @@ async function buildWeb() {
   });
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await build({ say: console.log });
+if (process.argv[1] === fileURLToPath(import.meta.url)) await build(undefined, console.log);

@@ -5,7 +5,8 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { build } from "esbuild";
+import { build as bundle } from "esbuild";
+import { build } from "../../apps/cli/build.mjs";
 
 const require = createRequire(import.meta.url);
 const words = process.argv.slice(2);
@@ -15,7 +16,7 @@ const needsServer = !(words.length > 0 && words.every((word) => /^(libs\/|--)/.t
 async function startServer() {
   const folder = mkdtempSync(path.resolve("node_modules", ".tubule-test-"));
   const file = path.join(folder, "test-server.cjs");
-  await build({
+  await bundle({
     entryPoints: [path.resolve("tests/helpers/test-server.ts")],
     outfile: file,
     bundle: true,
@@ -33,6 +34,8 @@ async function startServer() {
   }
 }
 
+// Before the tests that run the product side by side, so that no two of them build it at once.
+if (needsServer) await build();
 const server = needsServer ? await startServer() : undefined;
 const results = path.join(mkdtempSync(path.join(tmpdir(), "tubule-results-")), "jest.json");
 const jest = [require.resolve("jest/bin/jest"), "--json", `--outputFile=${results}`, ...words];
