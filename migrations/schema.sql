@@ -62,7 +62,7 @@ create table container (
   opened_on date,
   location_id uuid not null,
   created_at timestamp with time zone not null,
-  constraint container_pk PRIMARY KEY (practice_id, id),
+  constraint container_pk PRIMARY KEY (practice_id, id) INCLUDE (code),
   constraint container_code_taken UNIQUE (practice_id, code),
   constraint container_lot_key UNIQUE (practice_id, id, lot_id),
   constraint container_delivery_line_fk FOREIGN KEY (practice_id, delivery_line_id) REFERENCES delivery_line(practice_id, id),
@@ -227,7 +227,7 @@ create table patient (
   id uuid not null,
   chart_number text not null,
   created_at timestamp with time zone not null,
-  constraint patient_pk PRIMARY KEY (practice_id, id),
+  constraint patient_pk PRIMARY KEY (practice_id, id) INCLUDE (chart_number),
   constraint patient_chart_number_taken UNIQUE (practice_id, chart_number),
   constraint patient_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
   constraint patient_chart_number_length CHECK (((length(TRIM(BOTH FROM chart_number)) >= 1) AND (length(TRIM(BOTH FROM chart_number)) <= 40)))
@@ -256,6 +256,7 @@ create table practice (
   time_zone text not null,
   language text not null default 'en'::text,
   demonstration boolean not null default false,
+  complete boolean not null default true,
   settings jsonb not null default '{}'::jsonb,
   container_counter bigint not null default 1,
   created_at timestamp with time zone not null,
@@ -346,7 +347,7 @@ create table record (
   signed_at timestamp with time zone,
   canonical text,
   hash bytea,
-  constraint record_pk PRIMARY KEY (practice_id, id),
+  constraint record_pk PRIMARY KEY (practice_id, id) INCLUDE (state, visit),
   constraint record_tray_version_once UNIQUE (practice_id, tray_id, version),
   constraint record_patient_fk FOREIGN KEY (practice_id, patient_id) REFERENCES patient(practice_id, id),
   constraint record_supersedes_fk FOREIGN KEY (practice_id, supersedes_id) REFERENCES record(practice_id, id),
@@ -527,10 +528,11 @@ CREATE INDEX movement_by_lot ON public.movement USING btree (practice_id, lot_id
 CREATE INDEX product_identifier_product ON public.product_identifier USING btree (product_id);
 CREATE INDEX record_by_patient ON public.record USING btree (practice_id, patient_id, tooth);
 CREATE INDEX record_by_start ON public.record USING btree (practice_id, started_at);
-CREATE INDEX step_material_by_lot ON public.step_material USING btree (practice_id, lot_id) INCLUDE (patient_id, record_id, container_id, tooth, step_key, used_at) WHERE (lot_id IS NOT NULL);
+CREATE INDEX step_material_by_lot ON public.step_material USING btree (practice_id, lot_id) INCLUDE (patient_id, record_id, container_id, tooth, step_key, used_at, id) WHERE (lot_id IS NOT NULL);
 CREATE INDEX step_material_by_patient ON public.step_material USING btree (practice_id, patient_id) INCLUDE (record_id, lot_id, container_id, tooth, step_key, used_at);
 CREATE INDEX step_material_by_record ON public.step_material USING btree (practice_id, record_id);
 CREATE UNIQUE INDEX step_material_once ON public.step_material USING btree (practice_id, record_id, step_key, container_id) WHERE (container_id IS NOT NULL);
+CREATE INDEX step_material_unscanned ON public.step_material USING btree (practice_id, product_id) WHERE (lot_id IS NULL);
 CREATE INDEX tray_by_time ON public.tray USING btree (practice_id, appointment_at);
 CREATE INDEX tray_item_by_container ON public.tray_item USING btree (practice_id, container_id) WHERE (removed_at IS NULL);
 CREATE INDEX tray_item_by_tray ON public.tray_item USING btree (practice_id, tray_id) WHERE (removed_at IS NULL);
@@ -815,10 +817,10 @@ begin
   insert into organisation (id, name)
     values ((facts->>'organisationId')::uuid, facts->>'practiceName');
   insert into practice (practice_id, organisation_id, name, time_zone, language, demonstration,
-                        created_at)
+                        complete, created_at)
     values ((facts->>'practiceId')::uuid, (facts->>'organisationId')::uuid, facts->>'practiceName',
             facts->>'timeZone', facts->>'language', (facts->>'demonstration')::boolean,
-            (facts->>'at')::timestamptz);
+            not (facts->>'demonstration')::boolean, (facts->>'at')::timestamptz);
   insert into person (id, organisation_id, display_name, sign_in_name, password_hash, created_at)
     values ((facts->>'personId')::uuid, (facts->>'organisationId')::uuid, facts->>'displayName',
             lower(facts->>'signInName'), facts->>'passwordHash', (facts->>'at')::timestamptz);
@@ -840,12 +842,13 @@ AS $function$
 $function$;
 
 CREATE OR REPLACE FUNCTION public.find_installation()
- RETURNS TABLE(founded boolean, demonstration boolean)
+ RETURNS TABLE(founded boolean, demonstration boolean, half_made boolean)
  LANGUAGE sql
  STABLE SECURITY DEFINER
  SET search_path TO 'pg_catalog', 'public', 'pg_temp'
 AS $function$
-  select count(*) > 0, coalesce(bool_or(demonstration), false) from practice
+  select count(*) > 0, coalesce(bool_or(demonstration), false),
+         coalesce(bool_and(demonstration and not complete), false) from practice
 $function$;
 
 CREATE OR REPLACE FUNCTION public.find_session(practice uuid, token bytea)
@@ -1128,7 +1131,7 @@ grant update (opened_on) on container to tubule_app;
 grant update (revoked_at) on device to tubule_app;
 grant update (name) on location to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
-grant update (name, time_zone, language, settings, container_counter) on practice to tubule_app;
+grant update (name, time_zone, language, complete, settings, container_counter) on practice to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
 grant update (last_seen_at, ended_at) on session to tubule_app;
 grant update (retired) on technique to tubule_app;

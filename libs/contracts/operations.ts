@@ -339,7 +339,14 @@ export const operations = {
     body: records.SwapContainer,
     answer: records.RecordView,
     status: 201,
-    problems: ["not-found", "record-signed", "label-unreadable", "already-on-tray", "not-on-tray"],
+    problems: [
+      "not-found",
+      "record-signed",
+      "label-unreadable",
+      "already-on-tray",
+      "not-on-tray",
+      "verdict-stops",
+    ],
   },
   signRecord: {
     tag: "records",

@@ -100,7 +100,13 @@ export const PlannedStep = z
     airDrySeconds: z.object({ seconds: z.int(), from: z.enum(["ifu", "technique"]) }).nullable(),
     cureSeconds: z.object({ seconds: z.int(), from: z.enum(["ifu", "technique"]) }).nullable(),
     containers: z.array(
-      z.object({ id: Id, code: z.string(), productName: z.string(), lot: z.string() }),
+      z.object({
+        id: Id,
+        code: z.string(),
+        productName: z.string(),
+        lot: z.string(),
+        endsOn: CivilDate.nullable(),
+      }),
     ),
     done: z.boolean(),
     startedAt: Instant.nullable(),

@@ -58,6 +58,7 @@ export const catalogueDe: typeof catalogueEn = {
     ownCode: "Das ist der eigene Code eines Behälters. Scannen Sie das Etikett des Herstellers.",
   },
   facts: {
+    name: "Name",
     labeler: "Hersteller",
     kind: "Art",
     solvents: "Lösungsmittel",
@@ -73,7 +74,6 @@ export const catalogueDe: typeof catalogueEn = {
     singleUse: "Nur für einen Patienten",
     usesPerContainer: "Anwendungen je Behälter",
     ifuVersion: "Fassung der Gebrauchsanweisung",
-    name: "Name",
   },
   values: {
     notStated: "keine Angabe",
@@ -146,8 +146,8 @@ export const catalogueDe: typeof catalogueEn = {
       hibc: "Herstellercode, Produktnummer und Packungsziffer in einem",
       ppn: "Wie gedruckt",
     },
-    packLevel: "Bezeichnet",
-    packLevels: { unit: "einen einzelnen Behälter", box: "eine Schachtel", case: "einen Karton" },
+    packLevel: "Packungsebene",
+    packLevels: { unit: "einzelner Behälter", box: "Schachtel", case: "Karton" },
     containers: "Behälter darin",
     added: "Die Kennung ist hinzugefügt.",
     notValid: "Die Prüfziffer stimmt nicht. Scannen Sie das Etikett oder vergleichen Sie sie.",

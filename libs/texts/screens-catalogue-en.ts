@@ -56,6 +56,7 @@ export const catalogueEn = {
     ownCode: "This is a container's own code. To add an identifier, scan the maker's label.",
   },
   facts: {
+    name: "Name",
     labeler: "Labeler",
     kind: "Kind",
     solvents: "Solvents",
@@ -71,7 +72,6 @@ export const catalogueEn = {
     singleUse: "For a single patient",
     usesPerContainer: "Uses from one container",
     ifuVersion: "Version of the instructions for use",
-    name: "Name",
   },
   values: {
     notStated: "not stated",
@@ -144,7 +144,7 @@ export const catalogueEn = {
       hibc: "Labeler code, product number and unit of measure, in one",
       ppn: "As printed",
     },
-    packLevel: "Names a",
+    packLevel: "Packaging level",
     packLevels: { unit: "single container", box: "box", case: "case" },
     containers: "Containers in it",
     added: "The identifier is added.",

@@ -72,7 +72,7 @@ export const screensDe: ScreenTexts = {
     version: (version) => `Version ${version}`,
     secure: "Dieses Gerät erreicht Tubule über eine verschlüsselte Adresse.",
     plain:
-      "Dieses Gerät erreicht Tubule über eine einfache Adresse; Kamera und Bildschirmsperre gibt der Browser dann nicht frei. Ein Scanner arbeitet trotzdem.",
+      "Dieses Gerät erreicht Tubule über eine einfache Adresse; der Browser lässt den Bildschirm dann nicht anbleiben und gibt die Kamera nicht frei. Ein Scanner arbeitet trotzdem.",
   },
   menu: {
     language: "Sprache",

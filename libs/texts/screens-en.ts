@@ -73,7 +73,7 @@ export const screensEn = {
     version: (version: string) => `Version ${version}`,
     secure: "This device reaches Tubule over an encrypted address.",
     plain:
-      "This device reaches Tubule over a plain address, so the browser keeps the screen lock and the camera to itself. A scanner works all the same.",
+      "This device reaches Tubule over a plain address, so the browser lets Tubule neither keep the screen on nor use the camera. A scanner works all the same.",
   },
   menu: {
     language: "Language",

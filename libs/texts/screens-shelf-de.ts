@@ -22,7 +22,7 @@ export const shelfDe: typeof shelfEn = {
     product: "Produkt",
     everyProduct: "jedes Produkt",
     state: "Zustand",
-    everyState: "verschlossen, offen, Quarantäne",
+    everyState: "was hier ist",
     gone: "nicht mehr in der Praxis",
     all: "auch was nicht mehr da ist",
     onlyLot: (lot) => `Nur Charge ${lot}`,

@@ -21,7 +21,7 @@ export const shelfEn = {
     product: "Product",
     everyProduct: "every product",
     state: "State",
-    everyState: "sealed, open, quarantined",
+    everyState: "what is here",
     gone: "left the practice",
     all: "also what has left",
     onlyLot: (lot: string) => `Only lot ${lot}`,

@@ -1,6 +1,6 @@
 /**
- * Who may do what, and to whose things: every operation of the OpenAPI document, by everybody and by
- * nobody, with the ids of one's own practice, of another practice, and of nothing at all. What
+ * Who may do what, and to whose things: every operation of the OpenAPI document, by everybody and
+ * by nobody, with the ids of one's own practice, of another practice, and of nothing at all. What
  * belongs to another practice answers byte for byte like what does not exist (OWASP ASVS 5.0 8.2.1,
  * 8.2.2; OWASP API Security Top 10 2023, API1 and API5).
  */

@@ -316,7 +316,8 @@ test("what is no HTTP is refused, and the connection ended", async () => {
     `GET ${path} HTTP/1.1\r\n\r\n`,
     `GET ${path} HTTP/1.1\r\n${host}Bad Name: x\r\n\r\n`,
     // Two lengths of one body: the way in for a smuggled request.
-    `POST ${path} HTTP/1.1\r\n${host}Content-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n`,
+    `POST ${path} HTTP/1.1\r\n${host}Content-Length: 5\r\n` +
+      "Transfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
   ]) {
     expect(await client.speak(text)).toMatch(/^HTTP\/1\.1 400 /);
   }

@@ -1,4 +1,4 @@
-/** The document that is served: valid OpenAPI 3.1, whole, and true to the tables it is made from. */
+/** The document that is served: valid OpenAPI 3.1, whole, and true to the tables it comes from. */
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
 import { Validator } from "@seriousme/openapi-schema-validator";
 import { operations } from "#contracts/operations";

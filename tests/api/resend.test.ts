@@ -1,7 +1,7 @@
 /**
- * A submission takes effect once, however often it is sent (IETF draft-ietf-httpapi-idempotency-key-
- * header, from memory). Every write of `routes.ts` is sent again with its key after its answer was
- * lost: the answer is the first one, and no row is added.
+ * A submission takes effect once, however often it is sent. Every write of `routes.ts` is sent a
+ * second time with its key, as after a lost answer: it gets the first answer, and no row is added.
+ * Source: IETF draft-ietf-httpapi-idempotency-key-header (from memory).
  */
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
 import pg from "pg";

@@ -1,4 +1,4 @@
-/** An installation without a practice: its first owner makes it one, once, with the console's code. */
+/** An installation without a practice: its first owner makes one, once, with the console's code. */
 import { afterAll, beforeAll, expect, test } from "@jest/globals";
 import type { NestFastifyApplication } from "@nestjs/platform-fastify";
 import { makeApp } from "../../apps/api/src/app.ts";

@@ -325,9 +325,9 @@ describe("the last units", () => {
     expect(answers.filter(({ status }) => status >= 500)).toEqual([]);
     const differences = await asOwner(
       it.database,
-      `select b.lot_id from balance b where quantity <> (
-         select coalesce(sum(case when m.to_location_id = b.location_id then quantity else 0 end), 0)
-              - coalesce(sum(case when m.from_location_id = b.location_id then quantity else 0 end), 0)
+      `select b.lot_id from balance b where b.quantity <> (
+         select coalesce(sum(m.quantity * ((m.to_location_id = b.location_id)::int
+                                         - (m.from_location_id = b.location_id)::int)), 0)
          from movement m where m.practice_id = b.practice_id and m.lot_id = b.lot_id)`,
     );
     expect(differences).toEqual([]);

@@ -115,6 +115,8 @@ export async function startLoad(
     about: { path: string; body?: object },
   ): Promise<string> {
     const one: Submission = { key: newId(), kind, status: 0, made: "", unanswered: 0 };
+    // All together stay below what one address may ask in a minute.
+    await pause(150 + told.random.int(100));
     sent.push(one);
     for (;;) {
       if (Date.now() > deadline) throw new Error(`no answer in time to ${kind} ${one.key}`);
@@ -130,7 +132,7 @@ export async function startLoad(
         strange.push(`${kind} ${JSON.stringify(answer.body)}`);
       }
       one.unanswered += 1;
-      await pause(answer?.status === 429 ? 1_000 : 60);
+      await pause(answer?.status === 429 ? 1_000 : 250);
     }
   }
 
@@ -145,11 +147,7 @@ export async function startLoad(
   }
 
   const clients = posts.map(async (post) => {
-    while (!stopping && strange.length === 0) {
-      await round(post);
-      // All together stay below what one address may ask in a minute.
-      await pause(300 + told.random.int(200));
-    }
+    while (!stopping && strange.length === 0) await round(post);
   });
   return {
     sent,

@@ -4,7 +4,7 @@ import { networkInterfaces } from "node:os";
 import path from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
 import { newId } from "../../apps/api/src/db/uuid.ts";
-import { findPort, until } from "../helpers/embedded.ts";
+import { findPort } from "../helpers/embedded.ts";
 import { runsStill } from "../../apps/api/src/db/embedded-lock.ts";
 import {
   endEverything,

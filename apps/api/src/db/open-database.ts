@@ -71,16 +71,25 @@ async function watch(first: EmbeddedPostgres, options: DatabaseOptions): Promise
   let address = "";
   let lock = await lockOrRefuse(inside);
   let ending = false;
+  let reviving = false;
   const arm = () => lock.onLost(() => void revive());
   async function revive(): Promise<void> {
+    // It may die again before it is all back: the loop that is at it goes on.
+    if (reviving) return;
+    reviving = true;
     log("The database stopped. Starting it again");
     while (!ending) {
       try {
         inside = await startEmbeddedPostgres({ dataFolder, usualPort: first.port, log });
-        if (inside.port !== first.port) throw new Error(`port ${first.port} is taken`);
+        if (inside.port !== first.port) {
+          // Our connections know the old port alone. What another command has started, it stops.
+          if (!inside.adopted) await inside.stop();
+          throw new Error(`port ${first.port} is taken`);
+        }
         lock = await lockOrRefuse(inside);
         arm();
         await lock.announce(address);
+        reviving = false;
         return log("The database is back");
       } catch (error) {
         log(`The database does not start: ${(error as Error).message}. Trying again in 2 s`);

@@ -1,4 +1,4 @@
-import { assignSteps, planSeconds, type ProductFacts } from "#domain";
+import { assignSteps, computeEffectiveEnd, planSeconds, type ProductFacts } from "#domain";
 import type { PlannedStep, RecordView } from "#contracts/records";
 import type { Tx } from "../db/transaction.ts";
 import { loadTray, type LoadedTray } from "../trays/tray-facts.store.ts";
@@ -102,6 +102,7 @@ function plannedSteps({ record, tray, events }: ReadRecord): PlannedStep[] {
                 code: container.code,
                 productName: product.name,
                 lot: container.lot,
+                endsOn: computeEffectiveEnd({ ...container, ...product })?.date ?? null,
               },
             ]
           : [],

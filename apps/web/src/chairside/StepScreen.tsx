@@ -4,7 +4,6 @@ import type { Scan } from "../scanner/scan.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import { useKnownStock } from "../tray/useTrayWork.ts";
 import { Button } from "../ui/Button.tsx";
 import { DeviationDialog } from "./DeviationDialog.tsx";
 import { NotScannedDialog } from "./NotScannedDialog.tsx";
@@ -85,18 +84,16 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
 function StepContainers({ step }: { step: RecordStep }): ReactNode {
   const t = useTexts();
   const { shortDate } = useFormats();
-  const { containers } = useKnownStock();
-  const endOf = (id: string) => containers.find((one) => one.id === id)?.endsOn?.date;
   if (!step.usesMaterial) return <p className="step-container">{t.chairside.noMaterial}</p>;
   if (step.containers.length === 0) {
     return <p className="step-container none">{t.chairside.noContainer}</p>;
   }
-  return step.containers.map(({ id, code, productName, lot }) => (
+  return step.containers.map(({ id, code, productName, lot, endsOn }) => (
     <p key={id} className="step-container">
       {productName}
       <span>
         <span className="code">{showContainerCode(code)}</span> · {t.chairside.lot(lot)}
-        {endOf(id) === undefined ? null : ` · ${t.common.ends(shortDate(endOf(id) ?? ""))}`}
+        {endsOn === null ? null : ` · ${t.common.ends(shortDate(endsOn))}`}
       </span>
     </p>
   ));

@@ -1,8 +1,6 @@
 import { useState, type FormEvent, type ReactNode } from "react";
-import { useQueryClient } from "@tanstack/react-query";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
-import { useSignedIn } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
@@ -17,14 +15,25 @@ type Device = AnswerOf<"listDevices">["devices"][number];
 /** The registered tablets: this device can be made one, and any can lose its registration. */
 export function TabletsPart(): ReactNode {
   const { tablets: t } = useTexts().practice;
-  const { device } = useSignedIn();
+  // Asked of the device itself: a session begun before the registration does not know of it.
+  const here = useRead("listDevicePeople");
   const query = useRead("listDevices");
   return (
     <>
       <p className="lead">{t.lead}</p>
       <section className="panel">
-        <p>{device === null ? t.notThis : t.thisOne(device.name)}</p>
-        {device === null ? <RegisterForm /> : null}
+        <QueryView query={here}>
+          {({ device }) =>
+            device === null ? (
+              <>
+                <p>{t.notThis}</p>
+                <RegisterForm />
+              </>
+            ) : (
+              <p>{t.thisOne(device.name)}</p>
+            )
+          }
+        </QueryView>
       </section>
       <QueryView query={query}>
         {({ devices }) =>
@@ -39,12 +48,9 @@ function RegisterForm(): ReactNode {
   const { tablets: t } = useTexts().practice;
   const announce = useAnnounce();
   const refresh = useRefresh();
-  const queries = useQueryClient();
   const [name, setName] = useState("");
   const register = useWrite("registerDevice", (device) => {
-    refresh("listDevices");
-    // The session says which device it is on.
-    void queries.invalidateQueries({ queryKey: ["getSession"] });
+    refresh("listDevices", "listDevicePeople");
     announce({ text: t.registered(device.name) });
   });
   function submit(event: FormEvent): void {
@@ -115,10 +121,8 @@ function RevokeDialog({ device, onClose }: { device: Device; onClose: () => void
   const { tablets: t } = useTexts().practice;
   const announce = useAnnounce();
   const refresh = useRefresh();
-  const queries = useQueryClient();
   const revoke = useWrite("revokeDevice", () => {
-    refresh("listDevices");
-    void queries.invalidateQueries({ queryKey: ["getSession"] });
+    refresh("listDevices", "listDevicePeople");
     announce({ text: t.revokedDone(device.name) });
     onClose();
   });

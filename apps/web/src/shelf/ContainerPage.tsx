@@ -123,7 +123,9 @@ function ContainerFacts({ container }: { container: Container }): ReactNode {
       story.lastDay,
       <span key="last-day">
         <LastDay endsOn={endsOn} />
-        {endsOn === null ? null : <small className="soft"> {decidedBy[endsOn.decidedBy]}</small>}
+        {endsOn === null ? null : (
+          <small className="decided-by">{decidedBy[endsOn.decidedBy]}</small>
+        )}
       </span>,
     ],
   ];

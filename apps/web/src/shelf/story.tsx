@@ -47,26 +47,42 @@ export function useStoryEvents(
     detail: said.step(stepName(use.stepKey)),
     tone: "good",
   }));
-  const days: TimelineEvent[] = [];
+  const days: Sorted[] = [];
   if (container.openedOn !== null) {
     const at = container.openedOn;
-    days.push({ key: "opened", at, when: formats.shortDate(at), title: said.opened });
+    const opened = { key: "opened", at, when: formats.shortDate(at), title: said.opened };
+    days.push({ event: opened, order: orderOfOpening(at, uses[0]?.usedAt) });
   }
-  const all = [...moved, ...used, ...days].sort((a, b) => (a.at < b.at ? -1 : 1));
   const { endsOn } = container;
-  const isHere = ["sealed", "open", "quarantined"].includes(container.state);
-  if (endsOn === null || !isHere) return all;
-  const end: TimelineEvent = {
-    key: "end",
-    at: endsOn.date,
-    when: formats.shortDate(endsOn.date),
-    title: said.lastDay,
-    detail: t.shelf.decidedBy[endsOn.decidedBy],
-    tone: endsOn.date < formats.today() ? "bad" : "look",
-  };
-  return endsOn.date < formats.today()
-    ? [...all, end].sort((a, b) => (a.at < b.at ? -1 : 1))
-    : [...all, end];
+  if (endsOn !== null && ["sealed", "open", "quarantined"].includes(container.state)) {
+    const end: TimelineEvent = {
+      key: "end",
+      at: endsOn.date,
+      when: formats.shortDate(endsOn.date),
+      title: said.lastDay,
+      detail: t.shelf.decidedBy[endsOn.decidedBy],
+      tone: endsOn.date < formats.today() ? "bad" : "look",
+    };
+    days.push({ event: end, order: endOfDay(endsOn.date) });
+  }
+  const timed = [...moved, ...used].map((event) => ({ event, order: event.at }));
+  return [...days, ...timed]
+    .sort((a, b) => (a.order < b.order ? -1 : a.order > b.order ? 1 : 0))
+    .map(({ event }) => event);
+}
+
+interface Sorted {
+  event: TimelineEvent;
+  order: string;
+}
+
+// Later than every instant of that day, as text.
+const endOfDay = (civilDate: string): string => `${civilDate}T~`;
+
+/** The time of day of an opening is not known: it stands last in its day, yet before a first use. */
+function orderOfOpening(on: string, firstUse: string | undefined): string {
+  const end = endOfDay(on);
+  return firstUse !== undefined && firstUse < end ? firstUse : end;
 }
 
 function useSayMovement(): (movement: Movement) => Pick<TimelineEvent, "title" | "tone"> {
