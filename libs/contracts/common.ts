@@ -15,7 +15,7 @@ export const Barcode = z
   .string()
   .min(1)
   .max(4096)
-  .regex(/^[^\u0000]*$/, "must not contain U+0000");
+  .refine((text) => !text.includes("\u0000"), "must not contain U+0000");
 export const Barcodes = z.array(Barcode).min(1).max(4);
 export const Page = {
   limit: z.coerce.number().int().min(1).max(500).default(100),

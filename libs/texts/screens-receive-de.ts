@@ -86,14 +86,12 @@ export const receiveDe: typeof receiveEn = {
     settled: "Gesondert gestellt: erledigt",
     settledHint: "Nimmt sie von dieser Liste. Eingebucht wird nichts.",
     next: {
-      "expired-delivery": "Für den Lieferanten gesondert stellen. Sie ist nicht im Bestand.",
-      "withdrawn-delivery":
-        "Gesondert stellen und dem Büro Bescheid sagen. Sie ist nicht im Bestand.",
-      "use-by-conflict":
-        "Vergleichen Sie beide Packungen. Sind die Daten verschieden, fragen Sie den Lieferanten.",
+      "expired-delivery": "Sie ist nicht im Bestand.",
+      "withdrawn-delivery": "Sie ist nicht im Bestand.",
+      "use-by-conflict": "Sind die gedruckten Daten verschieden, fragen Sie den Lieferanten.",
       "serial-taken": "Sehen Sie nach, ob diese Packung zweimal gescannt wurde.",
-      "unknown-identifier": "Anhand des Etiketts aufnehmen; dann ist sie sofort eingebucht.",
-      "label-incomplete": "Den anderen Code der Packung scannen oder abtippen, was gedruckt ist.",
+      "unknown-identifier": "Ist es aufgenommen, wird die Packung eingebucht.",
+      "label-incomplete": "Oder tippen Sie ab, was auf der Packung steht.",
       other: "Gesondert stellen und nachfragen.",
     },
   },

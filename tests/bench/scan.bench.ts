@@ -6,6 +6,10 @@
 import { fork, type ChildProcess } from "node:child_process";
 import { once } from "node:events";
 import { fileURLToPath } from "node:url";
+import type { Products, Techniques } from "#contracts/catalogue";
+import type { Locations } from "#contracts/people";
+import type { DeliveryLineView, DeliveryView } from "#contracts/stock";
+import type { TrayView } from "#contracts/trays";
 import { makeApp } from "../../apps/api/src/app.ts";
 import { connect } from "../../apps/api/src/db/data-source.ts";
 import { newId } from "../../apps/api/src/db/uuid.ts";
@@ -95,7 +99,7 @@ interface Work {
 /** Signs in, receives enough bottles, and hands out trays with six codes each. */
 async function prepare(base: string): Promise<Work> {
   let cookie = "";
-  const call = async (method: string, address: string, body?: object): Promise<any> => {
+  const call = async <Answer>(method: string, address: string, body?: object): Promise<Answer> => {
     const response = await fetch(address, {
       method,
       headers: { "content-type": "application/json", "idempotency-key": newId(), cookie },
@@ -104,15 +108,15 @@ async function prepare(base: string): Promise<Work> {
     const set = response.headers.getSetCookie().map((each) => each.split(";")[0]);
     if (set.length > 0) cookie = set.join("; ");
     if (!response.ok) throw new Error(`${method} ${address}: ${await response.text()}`);
-    return response.json();
+    return (await response.json()) as Answer;
   };
   const our = `${base}${api}`;
   await call("POST", `${our}/session`, { signInName: "assistant", password: "demo-assistant" });
-  const { products } = await call("GET", `${our}/products`);
-  const { locations } = await call("GET", `${our}/locations`);
-  const { techniques } = await call("GET", `${our}/techniques`);
-  const place = (kind: string) => locations.find((each: any) => each.kind === kind).id;
-  const delivery = await call("POST", `${our}/deliveries`, {});
+  const { products } = await call<Products>("GET", `${our}/products`);
+  const { locations } = await call<Locations>("GET", `${our}/locations`);
+  const { techniques } = await call<Techniques>("GET", `${our}/techniques`);
+  const place = (kind: string) => locations.find((each) => each.kind === kind)!.id;
+  const delivery = await call<DeliveryView>("POST", `${our}/deliveries`, {});
   const shelves: string[][] = [];
   const needed = (warmUpRounds + rounds) * 2 * traysPerRound;
   for (const name of [
@@ -122,32 +126,32 @@ async function prepare(base: string): Promise<Work> {
     "Ember Glycerin Gel",
     "Fern Separator",
   ]) {
-    const product = products.find((each: any) => each.name === name);
-    const unit = product.identifiers.find((each: any) => each.packLevel === "unit");
+    const product = products.find((each) => each.name === name)!;
+    const unit = product.identifiers.find((each) => each.packLevel === "unit")!;
     const codes: string[] = [];
     while (codes.length < needed) {
-      const line = await call("POST", `${our}/deliveries/${delivery.id}/lines`, {
+      const line = await call<DeliveryLineView>("POST", `${our}/deliveries/${delivery.id}/lines`, {
         barcodes: [`01${unit.value}17301231` + `10BENCH${codes.length}`],
         locationId: place("store"),
         quantity: Math.min(1000, needed - codes.length),
       });
-      codes.push(...line.containers.map((each: any) => each.code));
+      codes.push(...line.containers.map(({ code }) => code));
     }
     shelves.push(codes);
   }
-  const technique = techniques.find((each: any) => each.key === "seal-self-etch-two-step");
+  const technique = techniques.find((each) => each.key === "seal-self-etch-two-step")!;
   return {
     planTrays: async (count) => {
       const trays = [];
       for (let n = 0; n < count; n++) {
-        const tray = await call("POST", `${our}/trays`, {
+        const tray = await call<TrayView>("POST", `${our}/trays`, {
           chartNumber: `B-${n}`,
           tooth: "16",
           techniqueId: technique.id,
           locationId: place("operatory"),
           appointmentAt: new Date(Date.now() + 3_600_000).toISOString(),
         });
-        trays.push({ id: tray.id as string, codes: shelves.map((codes) => codes.pop()!) });
+        trays.push({ id: tray.id, codes: shelves.map((codes) => codes.pop()!) });
       }
       return trays;
     },

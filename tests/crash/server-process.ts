@@ -113,7 +113,9 @@ export async function runProgram(
 ): Promise<{ code: number | NodeJS.Signals; out: string; err: string }> {
   const run = new Program(words, settings);
   const code = await run.ended;
-  return { code, out: run.lines.join("\n"), err: run.errors.join("\n") };
+  // What it says of building comes only when the sources have changed.
+  const errors = run.errors.filter((line) => !line.startsWith("Building "));
+  return { code, out: run.lines.join("\n"), err: errors.join("\n") };
 }
 
 /** A folder that does not exist yet, in one that is removed at the end. */

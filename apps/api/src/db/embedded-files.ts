@@ -246,7 +246,11 @@ export async function renameIntoPlace(from: string, to: string): Promise<boolean
 export async function syncFolder(folder: string): Promise<void> {
   if (process.platform === "win32") return;
   const handle = await open(folder, "r");
-  await handle.sync().finally(() => handle.close());
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
 }
 
 export async function readPassword(cluster: string): Promise<string> {

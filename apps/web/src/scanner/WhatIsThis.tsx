@@ -107,7 +107,9 @@ function Known({ scan, answer }: KnownProps): ReactNode {
           <LinkButton to={paths.withdrawals({ lot })}>{t.scan.traceLot}</LinkButton>
         )}
         {isLabel && product === null ? (
-          <LinkButton to={paths.catalogue()}>{t.scan.register}</LinkButton>
+          <LinkButton to={paths.newProduct(reading.identifier ?? undefined)}>
+            {t.scan.register}
+          </LinkButton>
         ) : null}
         {isLabel && product !== null ? (
           <LinkButton to={paths.receive()}>{t.scan.receiveIt}</LinkButton>
