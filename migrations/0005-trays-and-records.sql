@@ -137,11 +137,13 @@ create unique index step_material_once
   where container_id is not null;
 -- The trace of a lot, answered from the index alone.
 create index step_material_by_lot on step_material (practice_id, lot_id)
-  include (patient_id, record_id, container_id, tooth, step_key, used_at, id) where lot_id is not null;
+  include (patient_id, record_id, container_id, tooth, step_key, used_at, id)
+  where lot_id is not null;
 create index step_material_by_patient on step_material (practice_id, patient_id)
   include (record_id, lot_id, container_id, tooth, step_key, used_at);
 -- The few whose scan was missed: their possible lots are found when asked.
-create index step_material_unscanned on step_material (practice_id, product_id) where lot_id is null;
+create index step_material_unscanned on step_material (practice_id, product_id)
+  where lot_id is null;
 create index step_material_by_record on step_material (practice_id, record_id);
 
 do $$ declare t text; begin

@@ -230,7 +230,10 @@ describe("a swap", () => {
       (await swap(id, { stepKey, barcodes, ...body })).problem;
     expect(await ask({ barcodes: ["???"] })).toBe("label-unreadable");
     expect(await ask({ barcodes: [container.code] })).toBe("already-on-tray");
-    expect(await ask({ replaces: next.first.id })).toBe("not-on-tray");
+    const itself = { barcodes: [container.code], replaces: container.id };
+    expect(await ask(itself)).toBe("already-on-tray");
+    const elsewhere = await cement();
+    expect(await ask({ replaces: elsewhere.first.id })).toBe("not-on-tray");
     expect(await ask({ stepKey: "polish" })).toBe("not-found");
     expect(await ask({}, newId())).toBe("not-found");
     expect((await read(recordId)).events).toEqual([]);

@@ -93,7 +93,10 @@ async function unpack(entry: string, folder: string): Promise<void> {
 
 const found = await findBrowser();
 
-type Journey = (name: string, walk: () => Promise<void>, limitMs?: number) => void;
+type Journey = (name: string, walk: () => Promise<void>) => void;
+
+// Generous: beside other tests a page may take seconds.
+const limitMs = 90_000;
 
 const { skip } = test;
 const leaveOut =
@@ -102,7 +105,8 @@ const leaveOut =
     skip(`${name} (not run: ${why})`, walk);
 
 /** A test that needs a browser; where there is none, its name says why it was not run. */
-export const journey: Journey = typeof found === "string" ? leaveOut(found) : test;
+export const journey: Journey =
+  typeof found === "string" ? leaveOut(found) : (name, walk) => test(name, walk, limitMs);
 
 /** Starts the browser with a profile of its own, which goes when it is closed. */
 export async function launchBrowser(): Promise<Browser> {

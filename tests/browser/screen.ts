@@ -1,5 +1,5 @@
 /** A page in the browser as a person has it before them: read, tapped, typed and scanned into. */
-import type { BrowserContext, CDPSession, Page } from "playwright-core";
+import type { BrowserContext, CDPSession, Locator, Page } from "playwright-core";
 
 /** The demonstration's people, by what they do. */
 const people = {
@@ -12,6 +12,8 @@ export type PersonRole = keyof typeof people;
 
 // A scanner at its usual speed; a slow one is at most 20 ms apart, a fast typist 60.
 const gapMs = 8;
+// Longer than anything here takes, even on a machine that does much else.
+const limitMs = 15_000;
 
 export class Screen {
   /** What the browser complained of: errors in scripts, refused policies, failed requests. */
@@ -24,7 +26,7 @@ export class Screen {
   ) {}
 
   static async open(context: BrowserContext): Promise<Screen> {
-    context.setDefaultTimeout(15_000);
+    context.setDefaultTimeout(limitMs);
     const page = await context.newPage();
     const screen = new Screen(context, page, await context.newCDPSession(page));
     page.on("pageerror", (error) => screen.faults.push(String(error)));
@@ -44,6 +46,24 @@ export class Screen {
     await this.page.goto("/sign-in");
     await this.page.getByRole("button", { name: people[role] }).click();
     await this.page.getByRole("navigation", { name: "Pages" }).waitFor();
+  }
+
+  /** Waits until the text of a place matches; gives the match. */
+  async reads(place: Locator, pattern: RegExp): Promise<RegExpExecArray> {
+    const deadline = Date.now() + limitMs;
+    for (;;) {
+      const text = (await place.innerText()).replace(/\s+/g, " ");
+      const match = pattern.exec(text);
+      if (match) return match;
+      if (Date.now() > deadline) throw new Error(`${pattern} was never read, but: ${text}`);
+      await this.page.waitForTimeout(50);
+    }
+  }
+
+  /** A tap on the button or link of that name, in the dialog or place given. */
+  async tap(name: string | RegExp, place: Page | Locator = this.page): Promise<void> {
+    const named = { name, exact: typeof name === "string" };
+    await place.getByRole("button", named).or(place.getByRole("link", named)).click();
   }
 
   /**

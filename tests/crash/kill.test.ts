@@ -121,7 +121,7 @@ test(
       unknownAtFirst: unknown,
       longestAwayMs: Math.round(Math.max(...away)),
     };
-    console.log(JSON.stringify(figures));
+    process.stderr.write(`${JSON.stringify(figures)}\n`);
 
     // With what the servers wrote of it.
     const faults = servers.flatMap(({ lines }) => lines.filter((line) => line.includes("failed")));

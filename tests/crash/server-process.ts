@@ -1,4 +1,4 @@
-/** The real program in processes of its own, as a person starts it, and a sure end of all of them. */
+/** The real program in processes of its own, as a person starts it, and a sure end of them all. */
 import { spawn, type ChildProcess } from "node:child_process";
 import { once } from "node:events";
 import path from "node:path";

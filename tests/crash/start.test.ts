@@ -173,8 +173,8 @@ describe("an empty server", () => {
     const answers = await Promise.all(
       Array.from({ length: 16 }, (_, i) => setUp({ code, signInName: `owner-${i}` })),
     );
-    const told = answers.map(({ status, problem }) => problem ?? status).sort();
-    expect(told).toEqual([201, ...Array.from({ length: 15 }, () => "already-set-up")]);
+    const told = answers.map(({ status, problem }) => problem ?? String(status)).sort();
+    expect(told).toEqual(["201", ...Array.from({ length: 15 }, () => "already-set-up")]);
     expect((await setUp({ code })).problem).toBe("already-set-up");
     expect((await ask(address, "GET /set-up")).body).toMatchObject({ needed: false });
     const signedIn = await Promise.all(

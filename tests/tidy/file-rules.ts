@@ -36,9 +36,9 @@ function checkText(file: SourceFile): Found[] {
     found.push({ rule: "file-length", line: length, what: `${length} lines` });
   }
   for (const [text, line] of lines) {
-    // A sentence in quotation marks is one word: broken up, nobody would find it again. A text
+    // What is quoted within a line is one word: broken up, nobody would find it again. A text
     // without a blank can be broken by nobody.
-    const columns = Array.from(text.replace(/"(?:[^"\\]|\\.)*"/g, '""')).length;
+    const columns = Array.from(text.replace(/(["`])(?:(?!\1)[^\\]|\\.)*\1/g, '""')).length;
     const breakable = /\S\s+\S/.test(text.trim());
     if (measured && breakable && columns > limits.line) {
       found.push({ rule: "line-length", line, what: `${columns} columns` });

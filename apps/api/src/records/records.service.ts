@@ -108,13 +108,13 @@ export class RecordsService {
       await lockTray(tx, tray.head.id);
       const place = { id: tray.head.id, locationId: tray.head.location_id };
       const named = await nameScan(tx, barcodes, place.id);
+      if (replaces !== undefined) await takeOff(tx, read, { containerId: replaces, emptied });
       if (replaces !== undefined && named.container?.id === replaces) {
         throw new Problem(
           "already-on-tray",
           "That is the container to be replaced. Scan the new one.",
         );
       }
-      if (replaces !== undefined) await takeOff(tx, read, { containerId: replaces, emptied });
       const atStep = replaces === undefined ? stepKey : null;
       const itemId = newId();
       await placeScan(tx, place, { itemId, named, barcodes, stepKey: atStep });

@@ -185,7 +185,8 @@ const shelfText = `select * from (
     left join bonding_system bs on bs.id = p.system_id
     where c.practice_id = $1 and not c.outside and c.location_kind <> 'quarantine'
       and c.product_kind = any(array(
-        select k from heads, jsonb_array_elements(steps) s, jsonb_array_elements_text(s->'accepts') k))
+        select k from heads, jsonb_array_elements(steps) s,
+          jsonb_array_elements_text(s->'accepts') k))
       and (c.ends_on is null or c.ends_on >= greatest($3::date,
         (select min((appointment_at at time zone $4)::date) from heads)))
       and not exists (select 1 from tray_item i

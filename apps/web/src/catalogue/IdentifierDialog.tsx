@@ -9,7 +9,8 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { fieldError, ProblemNote } from "../ui/States.tsx";
 import type { Identifier, Product } from "./facts.ts";
-import { IdentifierFields, isIdentifier, tidyIdentifier } from "./IdentifierFields.tsx";
+import { isIdentifier, tidyIdentifier } from "./identifier.ts";
+import { IdentifierFields } from "./IdentifierFields.tsx";
 
 interface IdentifierDialogProps {
   product: Product;

@@ -4,7 +4,8 @@ import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
 import { fieldError } from "../ui/States.tsx";
 import type { Identifier, Product, ProductInput } from "./facts.ts";
-import { IdentifierFields, isIdentifier, tidyIdentifier } from "./IdentifierFields.tsx";
+import { isIdentifier, tidyIdentifier } from "./identifier.ts";
+import { IdentifierFields } from "./IdentifierFields.tsx";
 import { ProductForm } from "./ProductForm.tsx";
 
 /** The identifiers of a product that is not registered yet. */

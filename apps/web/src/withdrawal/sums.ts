@@ -95,5 +95,5 @@ export function makeBalanceBars(balance: Balance): { bars: readonly BalanceBar[]
     bars.push(bar(key, balance[key], left));
   }
   bars.push(bar("unaccounted", unaccounted, Math.min(0, unaccounted)));
-  return { bars, zero: -low / width };
+  return { bars, zero: Math.abs(low) / width };
 }
