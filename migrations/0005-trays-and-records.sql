@@ -43,6 +43,8 @@ create table tray_item (
   scanned jsonb not null,
   placed_by uuid not null,
   placed_at timestamptz not null,
+  -- The tablet's own time, where the scan was made without the network and sent later.
+  scanned_at timestamptz,
   removed_by uuid,
   removed_at timestamptz,
   constraint tray_item_pk primary key (practice_id, id),

@@ -475,6 +475,7 @@ create table tray_item (
   scanned jsonb not null,
   placed_by uuid not null,
   placed_at timestamp with time zone not null,
+  scanned_at timestamp with time zone,
   removed_by uuid,
   removed_at timestamp with time zone,
   constraint tray_item_pk PRIMARY KEY (practice_id, id),

@@ -4,6 +4,7 @@ import { contents, productKinds, solvents, strategies } from "#domain";
 import { Id, Instant, Name, ShortText } from "./common.ts";
 
 const Seconds = z.int().min(0).max(3600);
+const Version = z.int().min(1).max(2_147_483_647);
 export const IdentifierScheme = z.enum(["gs1-gtin", "hibc", "ppn"]);
 
 export const Identifier = z
@@ -36,7 +37,7 @@ export const ProductInput = z
     applicationSeconds: Seconds.nullable().default(null),
     airDrySeconds: Seconds.nullable().default(null),
     cureSeconds: Seconds.nullable().default(null),
-    radiantExposureJCm2: z.number().positive().max(1000).nullable().default(null),
+    radiantExposureJCm2: z.number().min(0.01).max(1000).nullable().default(null),
     storageMinC: z.number().min(-99).max(99).nullable().default(null),
     storageMaxC: z.number().min(-99).max(99).nullable().default(null),
     singleUse: z.boolean().default(false),
@@ -51,11 +52,11 @@ export const AddProduct = ProductInput.extend({
 }).meta({ id: "AddProduct" });
 export type AddProduct = z.infer<typeof AddProduct>;
 export const ChangeProduct = ProductInput.extend({
-  version: z.int().min(1).meta({ description: "The version the change was made from" }),
+  version: Version.meta({ description: "The version the change was made from" }),
 }).meta({ id: "ChangeProduct" });
 export type ChangeProduct = z.infer<typeof ChangeProduct>;
 export const ConfirmProduct = z
-  .strictObject({ version: z.int().min(1), ifuVersion: z.string().trim().min(1).max(200) })
+  .strictObject({ version: Version, ifuVersion: z.string().trim().min(1).max(200) })
   .meta({ id: "ConfirmProduct" });
 export type ConfirmProduct = z.infer<typeof ConfirmProduct>;
 

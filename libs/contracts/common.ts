@@ -4,10 +4,15 @@ import { z } from "zod";
 export const Id = z
   .uuid()
   .meta({ description: "UUID version 7, made by whoever created the thing" });
+const ofOurTimes = /^(19|20|21)/;
 export const CivilDate = z.iso
   .date()
+  .regex(ofOurTimes, "a year from 1900 to 2199")
   .meta({ description: "YYYY-MM-DD, a day in the practice's zone" });
-export const Instant = z.iso.datetime().meta({ description: "ISO 8601 with Z" });
+export const Instant = z.iso
+  .datetime()
+  .regex(ofOurTimes, "a year from 1900 to 2199")
+  .meta({ description: "ISO 8601 with Z" });
 export const Name = z.string().trim().min(1).max(200);
 export const ShortText = z.string().max(2000);
 /** What a scanner sent: kept byte for byte, so never trimmed. U+0000 cannot be stored. */

@@ -364,7 +364,7 @@ export const operations = {
   },
 
   traceStock: {
-    ...get,
+    ...getOne,
     tag: "withdrawals",
     summary: "Where is this lot, and who has it?",
     query: withdrawals.TraceQuery,

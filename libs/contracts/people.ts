@@ -116,7 +116,9 @@ export const DeviceView = z
 export type DeviceView = z.infer<typeof DeviceView>;
 export const Devices = z.object({ devices: z.array(DeviceView) }).meta({ id: "Devices" });
 export type Devices = z.infer<typeof Devices>;
-export const RegisterDevice = z.strictObject({ name: Name }).meta({ id: "RegisterDevice" });
+export const RegisterDevice = z
+  .strictObject({ name: Name.max(100) })
+  .meta({ id: "RegisterDevice" });
 export type RegisterDevice = z.infer<typeof RegisterDevice>;
 
 export const LocationView = z

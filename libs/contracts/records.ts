@@ -143,7 +143,8 @@ export const RecordQuery = z.strictObject({
   tooth: z.string().max(3).optional(),
   lot: z.string().max(40).optional(),
   on: CivilDate.optional(),
-  ...Page,
+  limit: Page.limit,
+  after: Id.optional(),
 });
 export type RecordQuery = z.infer<typeof RecordQuery>;
 export const RecordLine = z

@@ -46,6 +46,7 @@ export const TrayItemView = z
     container: ContainerView.nullable(),
     placedAt: Instant,
     placedBy: z.string(),
+    scannedAt: Instant.nullable().meta({ description: "The tablet's time, where sent later" }),
   })
   .meta({ id: "TrayItem" });
 export type TrayItemView = z.infer<typeof TrayItemView>;

@@ -25,7 +25,7 @@ ${reading("facts", "uuid, uuid, date, text", trayStatements.facts.text)}
 ${writing("state", "uuid, uuid, text", scanStatements.state.text)}
 ${writing(
   "item",
-  "uuid, uuid, uuid, uuid, uuid, text, text, jsonb, uuid, timestamptz",
+  "uuid, uuid, uuid, uuid, uuid, text, text, jsonb, uuid, timestamptz, timestamptz",
   scanStatements.item.text,
 )}
 ${writing(
@@ -42,7 +42,7 @@ begin
   tray := bench_lock(practice, wanted_tray) -> 0;
   c := bench_container(practice, wanted_code) -> 0;
   perform bench_item(practice, item, wanted_tray, (c->>'id')::uuid, (c->>'product_id')::uuid, null,
-    wanted_code, '{"ok":true,"warnings":[]}', s.person_id, at);
+    wanted_code, '{"ok":true,"warnings":[]}', s.person_id, at, null);
   if (c->>'location_id') <> (tray->>'location_id') then
     perform bench_movement(practice, movement, (c->>'lot_id')::uuid, (c->>'id')::uuid,
       (c->>'location_id')::uuid, (tray->>'location_id')::uuid, 1, 'tray', '', at, at, s.person_id, null, null);

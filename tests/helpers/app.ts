@@ -17,6 +17,7 @@ import {
 import { problemCodes, type ProblemCode } from "#contracts/problem-codes";
 import { apiPrefix, routes, type RouteName } from "#contracts/routes";
 import type { Role } from "#domain";
+import { sharedProblems } from "../../apps/api/src/http/openapi.ts";
 import { makeApp } from "../../apps/api/src/app.ts";
 import { connect } from "../../apps/api/src/db/data-source.ts";
 import { inCommand } from "../../apps/api/src/db/transaction.ts";
@@ -118,7 +119,7 @@ function readAnswer<N extends RouteName>(name: N, response: supertest.Response):
   };
 }
 
-function checkProblem(name: string, response: supertest.Response, body: unknown): void {
+function checkProblem(name: RouteName, response: supertest.Response, body: unknown): void {
   const problem = ProblemBody.parse(body);
   const code = problem.type.replace("/problems/", "") as ProblemCode;
   const known = problemCodes[code];
@@ -127,6 +128,8 @@ function checkProblem(name: string, response: supertest.Response, body: unknown)
     problem.title === known.title &&
     String(response.headers["content-type"]).startsWith("application/problem+json");
   if (!right) throw new Error(`${name} answers a problem of another form: ${response.text}`);
+  const listed: readonly ProblemCode[] = [...operations[name].problems, ...sharedProblems(name)];
+  if (!listed.includes(code)) throw new Error(`${name} does not list its problem ${code}`);
 }
 
 export interface TestPractice {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { StartRefused } from "./refused.ts";
 
 const Environment = z.object({
   PORT: z.coerce.number().int().min(0).max(65535).optional(),
@@ -26,7 +27,7 @@ export function readConfig(environment: NodeJS.ProcessEnv): Config {
   const read = Environment.safeParse(filled);
   if (!read.success) {
     const said = read.error.issues.map((issue) => `${issue.path.join(".")}: ${issue.message}`);
-    throw new Error(`The environment is not right. ${said.join("; ")}`);
+    throw new StartRefused(`The environment is not right. ${said.join("; ")}`);
   }
   return {
     port: read.data.PORT ?? usualPort,

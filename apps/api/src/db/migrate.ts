@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
 import path from "node:path";
 import pg from "pg";
+import { StartRefused } from "../refused.ts";
 import { DataSource, type MigrationInterface, type QueryRunner } from "typeorm";
 
 /** Each `NNNN-what-changes.sql` as a TypeORM migration, run in one transaction. */
@@ -45,7 +46,12 @@ export async function migrate(ownerUrl: string, folder: string): Promise<{ appli
   const guard = new pg.Client({ connectionString: ownerUrl, connectionTimeoutMillis: 10_000 });
   // When the database dies, whatever is under way fails by itself.
   guard.on("error", () => undefined);
-  await guard.connect();
+  await guard.connect().catch((error: Error) => {
+    const { host } = new URL(ownerUrl);
+    throw new StartRefused(
+      `The database at ${host} cannot be opened: ${error.message}. Check DATABASE_URL and the server.`,
+    );
+  });
   try {
     await guard.query("select pg_advisory_lock($1)", [lockNumber]);
     const source = new DataSource({
@@ -60,7 +66,7 @@ export async function migrate(ownerUrl: string, folder: string): Promise<{ appli
     await source.initialize();
     try {
       const applied = await source.runMigrations();
-      await grantLogin(guard, ownerUrl);
+      await grantLogin(guard, ownerUrl).catch(explainLogin);
       return { applied: applied.map((migration) => migration.name) };
     } finally {
       await source.destroy();
@@ -79,6 +85,14 @@ export async function clearSchema(ownerUrl: string): Promise<void> {
   } finally {
     await owner.end();
   }
+}
+
+function explainLogin(error: Error & { code?: string }): never {
+  if (error.code !== "42501") throw error;
+  throw new StartRefused(
+    `The role of DATABASE_URL may not make or change the role ${appRole}. Give it CREATEROLE; where ` +
+      "another installation on that server made the role, use its owner or a server of your own.",
+  );
 }
 
 async function grantLogin(owner: pg.Client, ownerUrl: string): Promise<void> {

@@ -2,6 +2,7 @@ import type { DataSource } from "typeorm";
 import { connect } from "./data-source.ts";
 import { startEmbeddedPostgres, type EmbeddedPostgres } from "./embedded.ts";
 import { appUrl, migrate } from "./migrate.ts";
+import { StartRefused } from "../refused.ts";
 import { takeServerLock, type ServerLock } from "./server-lock.ts";
 
 export interface DatabaseOptions {
@@ -20,11 +21,6 @@ export interface OpenDatabase {
   announce(address: string): Promise<void>;
   /** Ends the connections, then, where it is ours, the database. */
   close(): Promise<void>;
-}
-
-/** What a person is told when the work cannot begin, without a trace of the program's inside. */
-export class StartRefused extends Error {
-  override name = "StartRefused";
 }
 
 /** Opens the database, brings its schema up to date and connects as the application. */

@@ -99,6 +99,13 @@ export function problemOfPgError(error: unknown): Problem | undefined {
   if (outOfRange.has(code)) {
     return new Problem("invalid-request", "A date or number lies outside what can be stored.");
   }
+  if (code === "55P03") {
+    return new Problem(
+      "request-in-progress",
+      "Somebody, or this very request sent twice, is still at work on the same thing. Try again.",
+      { retryAfterSeconds: 2 },
+    );
+  }
   if (isUnavailable(code)) return databaseUnavailable();
   return undefined;
 }

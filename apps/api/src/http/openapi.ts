@@ -8,9 +8,10 @@ import { version } from "../version.ts";
 type Json = Record<string, unknown>;
 
 /** Problems that any operation may answer with, by the kind of its route. */
-function sharedProblems(name: RouteName): ProblemCode[] {
+export function sharedProblems(name: RouteName): ProblemCode[] {
   const { method, roles }: { method: string; roles: unknown } = routes[name];
   const codes: ProblemCode[] = ["internal-error", "database-unavailable", "too-many-requests"];
+  if (method !== "GET") codes.push("request-in-progress");
   if ("body" in operations[name] || "query" in operations[name]) codes.push("invalid-request");
   if (roles !== "anyone") codes.push("not-signed-in");
   if (Array.isArray(roles)) codes.push("not-allowed");

@@ -56,9 +56,15 @@ export async function nameScan(
 export async function placeScan(
   tx: Tx,
   tray: { id: string; locationId: string },
-  told: { itemId: string; named: Named; barcodes: readonly string[]; stepKey: string | null },
+  told: {
+    itemId: string;
+    named: Named;
+    barcodes: readonly string[];
+    stepKey: string | null;
+    scannedAt?: string | undefined;
+  },
 ): Promise<void> {
-  const { itemId, named, barcodes, stepKey } = told;
+  const { itemId, named, barcodes, stepKey, scannedAt = null } = told;
   const { container, productId, reading } = named;
   const containerId = container?.id ?? null;
   tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, barcodes, stepKey, containerId });
@@ -71,6 +77,7 @@ export async function placeScan(
       stepKey,
       barcode: barcodes.join("\n"),
       scanned: reading,
+      scannedAt,
     }),
     container && standsOnAnotherShelf(container, tray.locationId)
       ? insertMovement(tx, {

@@ -132,6 +132,7 @@ export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | 
     barcode: string;
     scanned: Reading;
     placed_at: string;
+    scanned_at: string | null;
     placed_by: string;
     id: string | null;
     product_id: string | null;
@@ -161,7 +162,7 @@ const containerOnly = containerColumns
   .filter((column) => !/product_|in_use/.test(column))
   .join(",");
 
-const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
+const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at, i.scanned_at,
     e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
     other.id as other_tray_id, other.name as other_tray_name, ${coverage}
   from tray_item i

@@ -98,6 +98,7 @@ export function itemView(row: ItemRow, assignment: StepAssignment): TrayItemView
             withdrawn: row.withdrawals.length > 0,
           }),
     placedAt: instantOf(row.placed_at),
+    scannedAt: row.scanned_at === null ? null : instantOf(row.scanned_at),
     placedBy: row.placed_by,
   };
 }

@@ -50,8 +50,8 @@ export const updateTrayState = (tx: Tx, id: string, next: string) =>
 const item = statement(
   "insert-tray-item",
   `insert into tray_item (practice_id, id, tray_id, container_id, product_id, step_key, barcode,
-                          scanned, placed_by, placed_at)
-   values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10)`,
+                          scanned, placed_by, placed_at, scanned_at)
+   values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)`,
 );
 export interface NewTrayItem {
   id: string;
@@ -61,11 +61,14 @@ export interface NewTrayItem {
   stepKey: string | null;
   barcode: string;
   scanned: Reading;
+  /** The tablet's own time, where it was sent later. */
+  scannedAt: string | null;
 }
 export const insertTrayItem = (tx: Tx, one: NewTrayItem) => {
   const what = [one.id, one.trayId, one.containerId, one.productId, one.stepKey, one.barcode];
   const { practiceId, personId } = tx.actor;
-  return tx.rows(item, [practiceId, ...what, JSON.stringify(one.scanned), personId, tx.at]);
+  const when = [personId, tx.at, one.scannedAt];
+  return tx.rows(item, [practiceId, ...what, JSON.stringify(one.scanned), ...when]);
 };
 
 const removal = statement<{ id: string }>(
