@@ -6,7 +6,7 @@ import type { AnswerOf } from "#contracts/operations";
 import { makeApp } from "../../apps/api/src/app.ts";
 import { connect } from "../../apps/api/src/db/data-source.ts";
 import { newId } from "../../apps/api/src/db/uuid.ts";
-import { demoAccounts, seedDemo } from "../../apps/api/src/demo/seed-demo.ts";
+import { demoAccounts, renewDemo, seedDemo } from "../../apps/api/src/demo/seed-demo.ts";
 import { Person, TestClock } from "../helpers/app.ts";
 import { cloneDatabase, type TestDatabase } from "../helpers/database.ts";
 
@@ -199,4 +199,26 @@ test("its published passwords and PINs open nothing from another machine", async
   }
   const near = await office.call("switchPerson", { body: { personId: id, pin: "2468" } });
   expect(near.ok.person.displayName).toBe("Asa Linden");
+});
+
+// Last in the file: it puts away what the stories above look at.
+test("on another day the trays are set anew, once, and those left of the day before put away", async () => {
+  const nextDay = new Date("2027-01-01T21:00:00.000Z");
+  await renewDemo(app, told.now);
+  expect((await by("assistant").call("listTrays", { query: { on: today } })).ok.trays).toHaveLength(
+    3,
+  );
+  clock.set(nextDay.toISOString());
+  await renewDemo(app, nextDay);
+  await renewDemo(app, nextDay);
+  const { signInName, password } = demoAccounts.find((each) => each.signInName === "assistant")!;
+  await by("assistant").call("signIn", { body: { signInName, password } });
+  const { trays } = (await by("assistant").call("listTrays", { query: { on: "2027-01-02" } })).ok;
+  expect(trays.map(({ chartNumber, verdict }) => [chartNumber, verdict])).toEqual([
+    ["C-1007", "stop"],
+    ["C-1012", "stop"],
+    ["C-1015", "clear"],
+  ]);
+  const before = (await by("assistant").call("listTrays", { query: { on: today } })).ok.trays;
+  expect(before.map(({ state }) => state)).toEqual(["cleared", "cleared", "cleared"]);
 });

@@ -25,13 +25,17 @@ let port: string;
 let server: Program;
 const servers: Program[] = [];
 let address: string;
+let load: Load | undefined;
 beforeAll(async () => {
   dataFolder = await newDataFolder();
   port = String((await findPort()).port);
   ({ server, address } = await startServer(dataFolder, { settings: { PORT: port } }));
   servers.push(server);
 }, 60_000);
-afterAll(endEverything, 30_000);
+afterAll(() => {
+  load?.abandon();
+  return endEverything();
+}, 30_000);
 
 /** Asked ten times a second at most: whoever asks more often is told to wait. */
 const isHealthy = async () => {
@@ -102,7 +106,7 @@ test(
   `nothing acknowledged is lost and nothing is done twice, whatever is killed (${kills} times)`,
   async () => {
     const random = seeded(chooseSeed());
-    const load = await startLoad(address, { clients: 8, random, limitMs });
+    load = await startLoad(address, { clients: 8, random, limitMs });
     const away: number[] = [];
     const order: string[] = [];
     for (let i = 0; i < kills; i++) {

@@ -24,6 +24,8 @@ export interface Load {
   containers: string[];
   /** Lets every client finish what it has under way. */
   stop(): Promise<void>;
+  /** Leaves it: nobody wants the answers any more. */
+  abandon(): void;
 }
 
 interface Site {
@@ -107,7 +109,7 @@ export async function startLoad(
   const posts = await prepare(site, told.clients);
   const deadline = Date.now() + told.limitMs;
   const [sent, strange]: [Submission[], string[]] = [[], []];
-  let stopping = false;
+  let [stopping, abandoned] = [false, false];
 
   async function submit(
     kind: Submission["kind"],
@@ -119,6 +121,7 @@ export async function startLoad(
     await pause(150 + told.random.int(100));
     sent.push(one);
     for (;;) {
+      if (abandoned) throw new Error("abandoned");
       if (Date.now() > deadline) throw new Error(`no answer in time to ${kind} ${one.key}`);
       const answer = await ask(site, method, { ...about, key: one.key }).catch(() => undefined);
       if (answer && answer.status < 500 && answer.status !== 429) {
@@ -146,9 +149,12 @@ export async function startLoad(
     await submit("move", "POST", { path: "/movements", body });
   }
 
-  const clients = posts.map(async (post) => {
+  const clients = posts.map(async (post): Promise<void> => {
     while (!stopping && strange.length === 0) await round(post);
   });
+  const ended = Promise.all(clients);
+  // Told to whoever stops the load, not to the process.
+  ended.catch(() => undefined);
   return {
     sent,
     strange,
@@ -156,7 +162,10 @@ export async function startLoad(
     containers: posts.map(({ container }) => container),
     stop: async () => {
       stopping = true;
-      await Promise.all(clients);
+      await ended;
+    },
+    abandon: () => {
+      abandoned = true;
     },
   };
 }

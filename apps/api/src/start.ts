@@ -6,7 +6,7 @@ import { isLoopback, type Config } from "./config.ts";
 import { poolOf } from "./db/data-source.ts";
 import { clearSchema } from "./db/migrate.ts";
 import { openDatabase, type OpenDatabase } from "./db/open-database.ts";
-import { demoAccounts, seedDemo } from "./demo/seed-demo.ts";
+import { demoAccounts, renewDemo, seedDemo } from "./demo/seed-demo.ts";
 import { listenNear } from "./listen.ts";
 import { findInstallation } from "./people/people.store.ts";
 import { makeSetUpCode } from "./people/secrets.ts";
@@ -39,6 +39,7 @@ export async function startServer(options: StartOptions): Promise<Running> {
       const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
       await seedDemo(app, { now: new Date(), timeZone });
     }
+    await renewDemo(app, new Date());
     const port = await listenNear(app, config);
     if (port !== config.port && config.port !== 0) {
       say(`Port ${config.port} belongs to another program; using ${port} instead`);

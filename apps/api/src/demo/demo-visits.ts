@@ -73,3 +73,14 @@ export async function playPastVisits(scene: DemoScene): Promise<void> {
 export async function setTodaysTrays(scene: DemoScene): Promise<void> {
   for (const visit of demo.today) await setTray(scene, visit, 0);
 }
+
+/** Clears trays of another day; nothing of them ran empty. */
+export async function putAway(scene: DemoScene, trayIds: readonly string[]): Promise<void> {
+  const trays = scene.app.get(TraysService);
+  const who = { signInName: "assistant", at: scene.now };
+  for (const trayId of trayIds) {
+    await trays.clearTray(
+      callAs<"clearTray">(scene, who, { params: { trayId }, body: { usedUp: [] } }),
+    );
+  }
+}

@@ -1,17 +1,27 @@
 import type { INestApplicationContext } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import type { Role } from "#domain";
+import { civilDateAt, type Role } from "#domain";
 import demo from "../../../../shared/demo-practice.json" with { type: "json" };
 import { insertTechnique, listTechniques } from "../catalogue/catalogue.store.ts";
-import { inCommand } from "../db/transaction.ts";
+import { poolOf } from "../db/data-source.ts";
+import { inCommand, inRead } from "../db/transaction.ts";
 import { LocationRow } from "../db/tables.ts";
 import { newId } from "../db/uuid.ts";
-import { completePractice, insertPerson, updatePin } from "../people/people.store.ts";
+import { actorOf } from "../people/begin-session.ts";
+import {
+  completePractice,
+  findSignIn,
+  insertPerson,
+  listPeople,
+  updatePin,
+} from "../people/people.store.ts";
 import { hashSecret } from "../people/secrets.ts";
 import { foundPractice, inLanguage, type Bilingual } from "../practice/found-practice.ts";
 import type { DemoScene } from "./demo-scene.ts";
 import { discardBroken, fillCatalogue, openBottles, receiveDeliveries } from "./demo-stock.ts";
-import { playPastVisits, setTodaysTrays } from "./demo-visits.ts";
+import { playPastVisits, putAway, setTodaysTrays } from "./demo-visits.ts";
+import { getTimeZone, listContainersByAge, listTraysLeft } from "./demo.store.ts";
+import { listTraysOn } from "../trays/tray-facts.store.ts";
 
 /** The accounts of the demonstration; its published passwords open it on this machine alone. */
 export const demoAccounts = demo.people.map(({ signInName, password, roles }) => ({
@@ -43,6 +53,52 @@ export async function seedDemo(
     return null;
   });
   return true;
+}
+
+/**
+ * Sets the demonstration's trays for a new day, so that its stories can be told on any day; puts
+ * away what was left of the day before. Does nothing in a practice of anybody's own.
+ */
+export async function renewDemo(app: INestApplicationContext, now: Date): Promise<void> {
+  const db = app.get(DataSource);
+  const found = await findSignIn(poolOf(db), "assistant");
+  if (!found?.demonstration) return;
+  const reader = actorOf({
+    practiceId: found.practice_id,
+    organisationId: found.organisation_id,
+    personId: found.person_id,
+    deviceId: null,
+  });
+  const read = await inRead(db, { actor: reader, at: now }, async (tx) => ({
+    timeZone: await getTimeZone(tx),
+    left: await listTraysLeft(tx),
+    containers: await listContainersByAge(tx),
+    people: await listPeople(tx),
+    techniques: await listTechniques(tx),
+    places: await tx.manager.findBy(LocationRow, { practiceId: reader.practiceId }),
+  }));
+  const actor = { ...reader, timeZone: read.timeZone };
+  const today = civilDateAt(now.toISOString(), read.timeZone);
+  const planned = await inRead(db, { actor, at: now }, (tx) => listTraysOn(tx, today));
+  if (planned.length > 0) return;
+  const scene: DemoScene = {
+    app,
+    now,
+    actor,
+    people: new Map(read.people.map((each) => [each.sign_in_name, each.id])),
+    places: new Map(read.places.map((each) => [each.kind, each.id])),
+    techniques: new Map(read.techniques.map((each) => [each.key, each.id])),
+    products: new Map(),
+    containers: new Map(),
+  };
+  for (const { lot, id, code } of read.containers) {
+    scene.containers.set(lot, [...(scene.containers.get(lot) ?? []), { id, code }]);
+  }
+  await putAway(
+    scene,
+    read.left.map(({ id }) => id),
+  );
+  await setTodaysTrays(scene);
 }
 
 async function foundDemo(
