@@ -78,7 +78,9 @@ export type DateForm = {
   dayZeroIsMonthEnd: boolean;
 };
 
-function group(text: string, start: number, pattern: string, letter: string): number | undefined {
+type Written = { text: string; start: number; pattern: string };
+
+function group({ text, start, pattern }: Written, letter: string): number | undefined {
   const first = pattern.indexOf(letter);
   if (first === -1) return undefined;
   return numberAt(text, start + first, start + pattern.lastIndexOf(letter) + 1);
@@ -100,12 +102,12 @@ export function readDate(text: string, start: number, form: DateForm): LabelDate
   const bad = firstOutside(text, start, end, DIGITS);
   if (bad !== -1) return { kind: "invalid_character", at: bad, length: 1 };
   const faulty: LabelError = { kind: "invalid_date", at: start, length: pattern.length };
-  const yearDigits = group(text, start, pattern, "Y") ?? 0;
+  const yearDigits = group({ text, start, pattern }, "Y") ?? 0;
   const year = pattern.includes("YYYY") ? yearDigits : resolveCentury(yearDigits, currentYear);
   if (!(year >= 1)) return faulty;
   const date = dayWithin(text, start, { ...form, year });
   if (date === undefined) return faulty;
-  const hour = group(text, start, pattern, "H");
+  const hour = group({ text, start, pattern }, "H");
   if (hour === undefined) return date;
   if (hour > 23) return { kind: "invalid_time", at: end - 2, length: 2 };
   return { date: date.date, precision: "hour", time: `${text.slice(end - 2, end)}Z` };
@@ -117,12 +119,12 @@ function dayWithin(
   form: DateForm & { year: number },
 ): LabelDate | undefined {
   const { pattern, year, dayZeroIsMonthEnd } = form;
-  const dayOfYear = group(text, start, pattern, "J");
+  const dayOfYear = group({ text, start, pattern }, "J");
   if (dayOfYear !== undefined) return ordinalDay(year, dayOfYear);
-  const month = group(text, start, pattern, "M") ?? 0;
+  const month = group({ text, start, pattern }, "M") ?? 0;
   if (month < 1 || month > 12) return undefined;
   const monthEnd = daysInMonth(year, month);
-  const day = group(text, start, pattern, "D");
+  const day = group({ text, start, pattern }, "D");
   if (day === undefined || (day === 0 && dayZeroIsMonthEnd)) {
     return { date: isoDate(year, month, monthEnd), precision: "month" };
   }

@@ -15,7 +15,8 @@ const reading = (name: string, parameters: string, text: string) =>
   `create function bench_${name}(${parameters}) returns json language sql as $body$
      select json_agg(q) from (${text}) q $body$;`;
 const writing = (name: string, parameters: string, text: string) =>
-  `create function bench_${name}(${parameters}) returns void language sql as $body$ ${text} $body$;`;
+  `create function bench_${name}(${parameters}) returns void language sql as $body$
+     ${text} $body$;`;
 
 /** Makes the function: everything the server's transaction does, in one call. */
 export const makeBareFunction = (): string => `
@@ -30,27 +31,32 @@ ${writing(
 )}
 ${writing(
   "movement",
-  `uuid, uuid, uuid, uuid, uuid, uuid, integer, text, text, timestamptz, timestamptz, uuid, uuid, uuid`,
+  `uuid, uuid, uuid, uuid, uuid, uuid, integer, text, text, timestamptz, timestamptz, uuid, uuid,
+   uuid`,
   ledgerStatements.insert.text,
 )}
-create function bench_scan(practice uuid, token bytea, wanted_tray uuid, wanted_code text, key text,
-    fingerprint bytea, at timestamptz, item uuid, movement uuid) returns json language plpgsql as $body$
+create function bench_scan(practice uuid, token bytea, wanted_tray uuid, wanted_code text,
+    key text, fingerprint bytea, at timestamptz, item uuid, movement uuid)
+  returns json language plpgsql as $body$
 declare s record; tray json; c json; facts json;
 begin
   select * into s from find_session(practice, token);
-  perform begin_command(practice, s.organisation_id, s.person_id, null, key, 'scanIntoTray', fingerprint, at);
+  perform begin_command(practice, s.organisation_id, s.person_id, null, key, 'scanIntoTray',
+    fingerprint, at);
   tray := bench_lock(practice, wanted_tray) -> 0;
   c := bench_container(practice, wanted_code) -> 0;
   perform bench_item(practice, item, wanted_tray, (c->>'id')::uuid, (c->>'product_id')::uuid, null,
     wanted_code, '{"ok":true,"warnings":[]}', s.person_id, at, null);
   if (c->>'location_id') <> (tray->>'location_id') then
     perform bench_movement(practice, movement, (c->>'lot_id')::uuid, (c->>'id')::uuid,
-      (c->>'location_id')::uuid, (tray->>'location_id')::uuid, 1, 'tray', '', at, at, s.person_id, null, null);
+      (c->>'location_id')::uuid, (tray->>'location_id')::uuid, 1, 'tray', '', at, at, s.person_id,
+      null, null);
   end if;
   if tray->>'state' = 'planned' then perform bench_state(practice, wanted_tray, 'setting'); end if;
   facts := bench_facts(practice, wanted_tray, at::date, s.time_zone);
   perform finish_command(practice, s.person_id, null, at, jsonb_build_array(jsonb_build_object(
-    'action', 'placed-on-tray', 'subject', 'tray:' || wanted_tray, 'change', '{}')), key, 201, item::text);
+    'action', 'placed-on-tray', 'subject', 'tray:' || wanted_tray, 'change', '{}')),
+    key, 201, item::text);
   return facts;
 end $body$;
 grant execute on all functions in schema public to tubule_app;`;

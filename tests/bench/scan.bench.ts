@@ -96,10 +96,12 @@ interface Work {
   scanInto(base: string, trays: { id: string; codes: string[] }[]): Promise<number>;
 }
 
-/** Signs in, receives enough bottles, and hands out trays with six codes each. */
-async function prepare(base: string): Promise<Work> {
+type Caller = <Answer>(method: string, address: string, body?: object) => Promise<Answer>;
+
+/** Keeps the cookie of the session; each request has a key of its own. */
+function makeCaller(): Caller {
   let cookie = "";
-  const call = async <Answer>(method: string, address: string, body?: object): Promise<Answer> => {
+  return async <Answer>(method: string, address: string, body?: object) => {
     const response = await fetch(address, {
       method,
       headers: { "content-type": "application/json", "idempotency-key": newId(), cookie },
@@ -110,35 +112,48 @@ async function prepare(base: string): Promise<Work> {
     if (!response.ok) throw new Error(`${method} ${address}: ${await response.text()}`);
     return (await response.json()) as Answer;
   };
-  const our = `${base}${api}`;
-  await call("POST", `${our}/session`, { signInName: "assistant", password: "demo-assistant" });
+}
+
+const onEachTray = [
+  "Alder Primer",
+  "Alder Bond",
+  "Dune Flow",
+  "Ember Glycerin Gel",
+  "Fern Separator",
+];
+
+/** Receives enough of each product; gives the codes of its containers. */
+async function fillShelves(call: Caller, our: string, storeId: string): Promise<string[][]> {
   const { products } = await call<Products>("GET", `${our}/products`);
-  const { locations } = await call<Locations>("GET", `${our}/locations`);
-  const { techniques } = await call<Techniques>("GET", `${our}/techniques`);
-  const place = (kind: string) => locations.find((each) => each.kind === kind)!.id;
   const delivery = await call<DeliveryView>("POST", `${our}/deliveries`, {});
-  const shelves: string[][] = [];
   const needed = (warmUpRounds + rounds) * 2 * traysPerRound;
-  for (const name of [
-    "Alder Primer",
-    "Alder Bond",
-    "Dune Flow",
-    "Ember Glycerin Gel",
-    "Fern Separator",
-  ]) {
+  const shelves: string[][] = [];
+  for (const name of onEachTray) {
     const product = products.find((each) => each.name === name)!;
     const unit = product.identifiers.find((each) => each.packLevel === "unit")!;
     const codes: string[] = [];
     while (codes.length < needed) {
       const line = await call<DeliveryLineView>("POST", `${our}/deliveries/${delivery.id}/lines`, {
         barcodes: [`01${unit.value}17301231` + `10BENCH${codes.length}`],
-        locationId: place("store"),
+        locationId: storeId,
         quantity: Math.min(1000, needed - codes.length),
       });
       codes.push(...line.containers.map(({ code }) => code));
     }
     shelves.push(codes);
   }
+  return shelves;
+}
+
+/** Signs in, receives enough bottles, and hands out trays with five codes each. */
+async function prepare(base: string): Promise<Work> {
+  const call = makeCaller();
+  const our = `${base}${api}`;
+  await call("POST", `${our}/session`, { signInName: "assistant", password: "demo-assistant" });
+  const { locations } = await call<Locations>("GET", `${our}/locations`);
+  const { techniques } = await call<Techniques>("GET", `${our}/techniques`);
+  const place = (kind: string) => locations.find((each) => each.kind === kind)!.id;
+  const shelves = await fillShelves(call, our, place("store"));
   const technique = techniques.find((each) => each.key === "seal-self-etch-two-step")!;
   return {
     planTrays: async (count) => {

@@ -64,7 +64,8 @@ async function buildBare(file: string): Promise<void> {
     import { startEmbeddedPostgres } from "./apps/api/src/db/embedded.ts";
     class Bare {}
     Module({})(Bare);
-    const database = await startEmbeddedPostgres({ dataFolder: process.env.DATA_DIR, usualPort: 0 });
+    const dataFolder = process.env.DATA_DIR;
+    const database = await startEmbeddedPostgres({ dataFolder, usualPort: 0 });
     const source = await new DataSource({ type: "postgres", url: database.url }).initialize();
     await source.query("select 1");
     const app = await NestFactory.create(Bare, new FastifyAdapter(), { logger: false });

@@ -17,8 +17,8 @@ const runs = 41;
 
 const indexOnly = `select patient_id, record_id, container_id, tooth, step_key, used_at
   from step_material where practice_id = $1 and lot_id = ($2::uuid[])[1]`;
-const handWritten = `select m.lot_id, a.chart_number, m.patient_id, m.tooth, m.record_id, r.state, r.visit,
-    m.step_key, c.code, m.used_at
+const handWritten = `select m.lot_id, a.chart_number, m.patient_id, m.tooth, m.record_id, r.state,
+    r.visit, m.step_key, c.code, m.used_at
   from (${indexOnly.replace("select", "select lot_id,")} offset 0) m
   cross join lateral (select chart_number from patient
     where practice_id = $1 and id = m.patient_id limit 1) a
@@ -44,9 +44,8 @@ export async function run(words: string[]): Promise<void> {
     console.log(
       `  among ${count.rows[0].n} step materials: teeth and patients ${ms(large.teeth)},`,
     );
-    console.log(
-      `  hand-written ${ms(large.written)}, ratio ${(large.teeth / large.written).toFixed(2)} (bar 1.5);`,
-    );
+    const ratio = (large.teeth / large.written).toFixed(2);
+    console.log(`  hand-written ${ms(large.written)}, ratio ${ratio} (bar 1.5);`);
     console.log(`  the bare index rows without chart numbers ${ms(large.bare)}`);
     console.log(`  whole trace as served ${ms(large.whole)}; with a tenth of the history`);
     console.log(`  ${ms(small.whole)}, ratio ${(large.whole / small.whole).toFixed(2)}`);
@@ -137,12 +136,14 @@ async function addRows(
   );
   const steps: [string, unknown[]][] = [
     [
-      `create temp table new_lot as select gen_random_uuid() as id, gen_random_uuid() as container, n
+      `create temp table new_lot as
+       select gen_random_uuid() as id, gen_random_uuid() as container, n
        from generate_series(1, ${told.lots}) n`,
       [],
     ],
     [
-      `insert into lot select $1, n.id, product, $2 || '-' || n, $2 || n, $2 || n, '2030-01-01', 'day', now()
+      `insert into lot
+       select $1, n.id, product, $2 || '-' || n, $2 || n, $2 || n, '2030-01-01', 'day', now()
        from new_lot n, part`,
       [practice, told.prefix],
     ],
@@ -162,21 +163,22 @@ async function addRows(
       [practice, told.prefix],
     ],
     [
-      `insert into tray select $1, n.tray, n.patient, '16', technique, place, now(), 'cleared', person, now()
+      `insert into tray
+       select $1, n.tray, n.patient, '16', technique, place, now(), 'cleared', person, now()
        from new_record n, part`,
       [practice],
     ],
     [
-      `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state, verdict,
-         started_by, started_at)
+      `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
+         verdict, started_by, started_at)
        select $1, n.id, n.tray, n.patient, '16', technique, 'sealing', 'draft', '{}', person, now()
        from new_record n, part`,
       [practice],
     ],
     [
       `insert into step_material
-       select $1, gen_random_uuid(), r.id, 'prime', product, l.id, l.container, null, r.patient, '16',
-              now(), person
+       select $1, gen_random_uuid(), r.id, 'prime', product, l.id, l.container, null, r.patient,
+              '16', now(), person
        from new_record r cross join generate_series(1, ${told.perRecord}) s
        join new_lot l on l.n = 1 + (r.n * ${told.perRecord} + s) % ${told.lots}, part`,
       [practice],

@@ -71,6 +71,7 @@ async function swapAtTheCoat(screen: Screen): Promise<string> {
   const { page } = screen;
   const step = await seeStep(screen, "Resin coat");
   await screen.reads(step, /lot DF-1180/);
+  await screen.tap("Begin: Light-cure");
   await screen.tap("Swap container");
   const dialog = page.getByRole("dialog");
   const [, shown = ""] = await screen.reads(dialog, /Fetch Take (\S+) from .* · Dune Flow/);
@@ -79,7 +80,6 @@ async function swapAtTheCoat(screen: Screen): Promise<string> {
   await screen.reads(dialog, new RegExp(`Swap a container: Resin coat Dune Flow ${shown}`));
   await screen.tap("Go on with it", dialog);
   await screen.reads(step, new RegExp(`Resin coat Dune Flow ${shown} · lot`));
-  await screen.tap("Begin: Light-cure");
   await screen.tap("Step done");
   return shown;
 }
@@ -129,6 +129,7 @@ describe("the dentist", () => {
     await seeStep(screen, "Provisional");
     await screen.tap("Leave out");
 
+    await screen.tap("Use the password");
     await page.getByLabel("Password").fill("demo-dentist");
     await screen.tap("Sign the record");
     const main = page.getByRole("main");

@@ -113,6 +113,9 @@ const functionTypes = new Set([
 const isFunction = (node: Node | null | undefined): boolean =>
   node != null && functionTypes.has(node.type);
 
+// Asked for every character run of every label: an object for each call would be garbage at once.
+const innermost = new Set(["firstOutside"]);
+
 function checkFunction(parsed: Parsed, node: Node, around: readonly Node[]): Found[] {
   if (!isFunction(node)) return [];
   const line = parsed.lineOf(node);
@@ -124,7 +127,10 @@ function checkFunction(parsed: Parsed, node: Node, around: readonly Node[]): Fou
   const inner = node["function"] as { params: unknown[] } | undefined;
   const parameters = (inner?.params ?? node["params"]) as unknown[];
   // What is injected is named by its type and ordered by nobody; what a library calls is its own.
-  const chosen = node.type !== "Constructor" && !isArgument(node, around);
+  const chosen =
+    node.type !== "Constructor" &&
+    !isArgument(node, around) &&
+    !innermost.has(declaredName(node, around) ?? "");
   if (chosen && parameters.length > limits.parameters) {
     found.push({ rule: "parameters", line, what: `${parameters.length} parameters` });
   }

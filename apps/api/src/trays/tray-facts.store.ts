@@ -162,8 +162,8 @@ const containerOnly = containerColumns
   .filter((column) => !/product_|in_use/.test(column))
   .join(",");
 
-const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at, i.scanned_at,
-    e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
+const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
+    i.scanned_at, e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
     other.id as other_tray_id, other.name as other_tray_name, ${coverage}
   from tray_item i
   join person e on e.id = i.placed_by

@@ -131,10 +131,10 @@ function useSwap({
       body: { stepKey: step.key, barcodes, ...replaced },
       about: name,
       belongsTo: record.id,
+      onAnswer: (answer) =>
+        queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), answer),
     }).then(
       (answer) => {
-        const key = keyOf("getRecord", { params: { recordId: record.id } });
-        queries.setQueryData(key, answer);
         refresh("getTray", "listContainers");
         const stops = answer.check?.mayStart === false;
         playSound(stops ? "look" : "taken");

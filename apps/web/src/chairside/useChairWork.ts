@@ -38,14 +38,15 @@ export function useRecordEvent(
     async (body, about) => {
       const occurredAt = new Date().toISOString();
       try {
-        const record = await write({
+        await write({
           route: "addRecordEvent",
           params: { recordId },
           body: { ...body, occurredAt },
           about,
           belongsTo: recordId,
+          onAnswer: (record) =>
+            queries.setQueryData<RecordView>(keyOf("getRecord", { params: { recordId } }), record),
         });
-        queries.setQueryData<RecordView>(keyOf("getRecord", { params: { recordId } }), record);
         return true;
       } catch (error) {
         playSound("look");

@@ -92,6 +92,8 @@ export interface OutboxWrite<N extends RouteName> {
   /** What a person calls it. */
   about: string;
   belongsTo: string;
+  /** Shows the answer in the moment in which the write no longer waits. */
+  onAnswer?: (answer: AnswerOf<N>) => void;
 }
 
 /** Writes through the outbox: kept first, sent in order; the answer comes when it is confirmed. */
@@ -100,13 +102,13 @@ export function useOutboxWrite() {
   const session = useSession();
   const queries = useQueryClient();
   return useCallback(
-    async <N extends RouteName>(write: OutboxWrite<N>): Promise<AnswerOf<N>> => {
+    async <N extends RouteName>({ onAnswer, ...write }: OutboxWrite<N>): Promise<AnswerOf<N>> => {
       if (session === null) throw new Error("nobody is signed in to write in whose name");
       const { person, practice } = session;
-      const entry = { ...write, personId: person.id, personName: person.displayName };
-      return outbox.add<N>({ ...entry, practiceId: practice.id }, senderOf(session)).finally(() => {
-        void queries.invalidateQueries({ queryKey: keyOf("getToday") });
-      });
+      const who = { personId: person.id, personName: person.displayName, practiceId: practice.id };
+      return outbox
+        .add<N>({ ...write, ...who }, senderOf(session), onAnswer)
+        .finally(() => void queries.invalidateQueries({ queryKey: keyOf("getToday") }));
     },
     [outbox, session, queries],
   );

@@ -65,6 +65,20 @@ describe("the outbox", () => {
     expect(outbox.snapshot()).toEqual([]);
   });
 
+  test("gives the answer before anybody sees that the write no longer waits", async () => {
+    const outbox = new Outbox({ store: makeMemoryStore(), send: async () => ({ done: true }) });
+    let answer: unknown = null;
+    const answersSeen: unknown[] = [];
+    outbox.subscribe(() => {
+      if (outbox.snapshot().length === 0) answersSeen.push(answer);
+    });
+    await outbox.add(scan("A"), anna, (given) => {
+      answer = given;
+    });
+    expect(answersSeen.length).toBeGreaterThan(0);
+    for (const seen of answersSeen) expect(seen).toEqual({ done: true });
+  });
+
   test("sends again under the same key when the answer was lost, and the effect is one", async () => {
     const server = makeServer((_, request) => (request < 3 ? "lost" : null));
     const outbox = new Outbox({ store: makeMemoryStore(), send: server.send });

@@ -25,6 +25,7 @@ export interface OutboxParts {
 type Outcome = { settle: () => void } | "later";
 interface Waiting {
   entry: OutboxEntry;
+  onAnswer: (answer: unknown) => void;
   resolve: (answer: unknown) => void;
   reject: (problem: unknown) => void;
 }
@@ -81,10 +82,11 @@ export class Outbox {
   // Another tab has sent what this page waits for: the same key gets the same answer once more.
   private askForAnswersElsewhere(): void {
     const kept = new Set(this.entries.map((entry) => entry.key));
-    for (const [key, { entry, resolve, reject }] of this.waiting) {
+    for (const [key, { entry, onAnswer, resolve, reject }] of this.waiting) {
       if (kept.has(key)) continue;
       this.waiting.delete(key);
-      this.send(entry.route, { params: entry.params, body: entry.body, key }).then(resolve, reject);
+      const asked = this.send(entry.route, { params: entry.params, body: entry.body, key });
+      asked.then(onAnswer).then(() => resolve(asked), reject);
     }
   }
 
@@ -96,10 +98,13 @@ export class Outbox {
   /**
    * Keeps a write, then lets it be sent. The answer comes when the server has confirmed it, which
    * may be much later; a refusal rejects with the problem and stays in the list to settle.
+   * `onAnswer` hears it in the very moment in which the entry leaves the list: whoever shows both
+   * what waits and what is confirmed never shows neither.
    */
   async add<N extends RouteName>(
     entry: NewEntry & { route: N },
     sender: Sender,
+    onAnswer: (answer: AnswerOf<N>) => void = () => {},
   ): Promise<AnswerOf<N>> {
     const nowMs = this.nowMs();
     const whole: OutboxEntry = {
@@ -111,7 +116,8 @@ export class Outbox {
     };
     await this.parts.store.put(whole);
     const answer = new Promise<unknown>((resolve, reject) => {
-      this.waiting.set(whole.key, { entry: whole, resolve, reject });
+      const tell = onAnswer as (answer: unknown) => void;
+      this.waiting.set(whole.key, { entry: whole, onAnswer: tell, resolve, reject });
     });
     await this.reloadAfterChange();
     void this.flush(sender);
@@ -179,6 +185,9 @@ export class Outbox {
     try {
       const answer = await this.send(route, { params, body, key });
       const waiting = this.takeWaiting(key);
+      this.entries = this.entries.filter((one) => one.key !== key);
+      // Apart, so that a fault in showing the answer is not taken for one of the server.
+      void Promise.resolve(answer).then(waiting?.onAnswer);
       await this.parts.store.remove(key);
       return { settle: () => waiting?.resolve(answer) };
     } catch (error) {

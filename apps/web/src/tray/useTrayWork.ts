@@ -100,17 +100,15 @@ export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => v
         body: { barcodes, scannedAt: new Date().toISOString() },
         about: name,
         belongsTo: tray.id,
-      }).then(
-        (answer) => {
+        onAnswer: (answer) => {
           window.clearTimeout(patience);
           answered(answer);
         },
-        (error: unknown) => {
-          window.clearTimeout(patience);
-          playSound("look");
-          announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
-        },
-      );
+      }).catch((error: unknown) => {
+        window.clearTimeout(patience);
+        playSound("look");
+        announce({ text: `${t.outbox.refusedToast(name)}. ${sayError(error)}`, tone: "bad" });
+      });
     },
     [t, stock, today, describe, announce, sayError, write, tray.id, answered],
   );
@@ -159,7 +157,7 @@ export function useRemoveFromTray(tray: Tray): (item: TrayItem) => void {
   const t = useTexts();
   const write = useOutboxWrite();
   const announce = useAnnounce();
-  const refresh = useRefresh();
+  const queries = useQueryClient();
   const sayError = useSayError();
   const scanAgain = useScanIntoTray(tray);
   return (item) => {
@@ -170,10 +168,9 @@ export function useRemoveFromTray(tray: Tray): (item: TrayItem) => void {
       body: undefined,
       about: name,
       belongsTo: tray.id,
-    }).then(
-      () => refresh("getTray"),
-      (error: unknown) => announce({ text: sayError(error), tone: "bad" }),
-    );
+      onAnswer: (answer) =>
+        queries.setQueryData<Tray>(keyOf("getTray", { params: { trayId: tray.id } }), answer),
+    }).catch((error: unknown) => announce({ text: sayError(error), tone: "bad" }));
     const barcodes = item.barcode.split("\n");
     const undo = { label: t.common.undo, act: () => scanAgain({ barcodes }) };
     announce({ text: t.tray.removed(name), action: undo });

@@ -1,0 +1,180 @@
+/** Trays, records, withdrawals and what oversees them. */
+import { get, getOne, type Operation } from "./operation.ts";
+import * as overview from "./overview.ts";
+import * as records from "./records.ts";
+import * as trays from "./trays.ts";
+import * as withdrawals from "./withdrawals.ts";
+
+export const caseOperations = {
+  listTrays: {
+    ...get,
+    tag: "trays",
+    summary: "Trays of a day with their verdict",
+    query: trays.TrayQuery,
+    answer: trays.Trays,
+  },
+  planTray: {
+    tag: "trays",
+    summary: "Plan a tray for an appointment",
+    body: trays.PlanTray,
+    answer: trays.TrayView,
+    status: 201,
+    problems: ["not-found"],
+  },
+  getTray: {
+    ...getOne,
+    tag: "trays",
+    summary: "One tray, checked now",
+    answer: trays.TrayView,
+  },
+  scanIntoTray: {
+    tag: "trays",
+    summary: "Scan a container into a tray. A finding is an answer, not an error",
+    body: trays.ScanIntoTray,
+    answer: trays.ScannedIntoTray,
+    status: 201,
+    problems: ["not-found", "label-unreadable", "tray-not-open", "already-on-tray"],
+  },
+  removeFromTray: {
+    tag: "trays",
+    summary: "Take a container off the tray",
+    answer: trays.TrayView,
+    status: 200,
+    problems: ["not-found", "tray-not-open"],
+  },
+  clearTray: {
+    tag: "trays",
+    summary: "Clear the tray; name what is empty",
+    body: trays.ClearTray,
+    answer: trays.TrayView,
+    status: 200,
+    problems: ["not-found", "tray-not-open", "not-on-tray", "record-not-complete"],
+  },
+  overrideFinding: {
+    tag: "trays",
+    summary: "Pass a stop, as a dentist, with a reason that stays for ever",
+    body: trays.OverrideFinding,
+    answer: trays.TrayView,
+    status: 201,
+    problems: ["not-found", "tray-not-open", "not-overridable", "already-overridden"],
+  },
+
+  startRecord: {
+    tag: "records",
+    summary: "Start priming: the check is made again at this moment",
+    body: records.StartRecord,
+    answer: records.RecordView,
+    status: 201,
+    problems: ["not-found", "verdict-stops", "tray-not-open"],
+  },
+  listRecords: {
+    ...get,
+    tag: "records",
+    summary: "Records, newest first",
+    query: records.RecordQuery,
+    answer: records.Records,
+  },
+  getRecord: { ...getOne, tag: "records", summary: "One record", answer: records.RecordView },
+  addRecordEvent: {
+    tag: "records",
+    summary: "Write what happens at a step",
+    body: records.AddRecordEvent,
+    answer: records.RecordView,
+    status: 201,
+    problems: ["not-found", "record-signed", "verdict-stops"],
+  },
+  swapContainer: {
+    tag: "records",
+    summary: "Go on with another container; both lots stay on the step",
+    body: records.SwapContainer,
+    answer: records.RecordView,
+    status: 201,
+    problems: [
+      "not-found",
+      "record-signed",
+      "label-unreadable",
+      "already-on-tray",
+      "not-on-tray",
+      "verdict-stops",
+    ],
+  },
+  signRecord: {
+    tag: "records",
+    summary: "Sign: the record is sealed and never changes",
+    body: records.SignRecord,
+    answer: records.RecordView,
+    status: 200,
+    problems: [
+      "not-found",
+      "record-signed",
+      "record-not-complete",
+      "wrong-credentials",
+      "locked-out",
+    ],
+  },
+
+  traceStock: {
+    ...getOne,
+    tag: "withdrawals",
+    summary: "Where is this lot, and who has it?",
+    query: withdrawals.TraceQuery,
+    answer: withdrawals.Trace,
+  },
+  tracePatient: {
+    ...getOne,
+    tag: "withdrawals",
+    summary: "Which lots has this patient?",
+    query: withdrawals.PatientQuery,
+    answer: withdrawals.PatientTrace,
+  },
+  listWithdrawals: {
+    ...get,
+    tag: "withdrawals",
+    summary: "Withdrawals, newest first",
+    answer: withdrawals.Withdrawals,
+  },
+  openWithdrawal: {
+    tag: "withdrawals",
+    summary: "Enter a notice: from now on nothing it covers passes a check",
+    body: withdrawals.OpenWithdrawal,
+    answer: withdrawals.WithdrawalView,
+    status: 201,
+    problems: ["not-found", "name-taken"],
+  },
+  getWithdrawal: {
+    ...getOne,
+    tag: "withdrawals",
+    summary: "One withdrawal with its trace",
+    answer: withdrawals.WithdrawalView,
+  },
+  segregate: {
+    tag: "withdrawals",
+    summary: "Move all that it covers here into quarantine",
+    answer: withdrawals.Segregated,
+    status: 200,
+    problems: ["not-found", "withdrawal-closed"],
+  },
+  closeWithdrawal: {
+    tag: "withdrawals",
+    summary: "Close the case with a summary",
+    body: withdrawals.CloseWithdrawal,
+    answer: withdrawals.WithdrawalView,
+    status: 200,
+    problems: ["not-found", "withdrawal-closed"],
+  },
+
+  getToday: { ...get, tag: "overview", summary: "What needs somebody now", answer: overview.Today },
+  listAudit: {
+    ...get,
+    tag: "overview",
+    summary: "The audit trail, newest first",
+    query: overview.AuditQuery,
+    answer: overview.Audit,
+  },
+  verifyAudit: {
+    ...get,
+    tag: "overview",
+    summary: "Check the audit chain, the ledger and every signed record",
+    answer: overview.Verification,
+  },
+} as const satisfies Record<string, Operation>;
