@@ -17,7 +17,7 @@ const parts = {
     sources: ["apps/cli", "apps/api", "libs", "shared", ...manifests],
     make: () => bundle({ tubule: "apps/cli/src/main.ts" }),
   },
-  web: { sources: ["apps/web", "libs", ...manifests], make: buildWeb },
+  web: { sources: ["apps/web", "libs", "shared", ...manifests], make: buildWeb },
 };
 
 async function listFiles(place) {

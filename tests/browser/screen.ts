@@ -48,6 +48,24 @@ export class Screen {
     await this.page.getByRole("navigation", { name: "Pages" }).waitFor();
   }
 
+  /** Asks the API in this person's name. */
+  async ask<T>(path: string, body?: object): Promise<T> {
+    const told = await this.page.evaluate(
+      async ([address, text]) => {
+        const key = { "Idempotency-Key": crypto.randomUUID() };
+        const headers = { "Content-Type": "application/json", ...key };
+        const answer = await fetch(
+          address,
+          text === null ? {} : { method: "POST", headers, body: text },
+        );
+        return { ok: answer.ok, body: (await answer.json()) as unknown };
+      },
+      [`/api/v1${path}`, body === undefined ? null : JSON.stringify(body)] as const,
+    );
+    if (!told.ok) throw new Error(`${path} was refused: ${JSON.stringify(told.body)}`);
+    return told.body as T;
+  }
+
   /** Waits until the text of a place matches; gives the match. */
   async reads(place: Locator, pattern: RegExp): Promise<RegExpExecArray> {
     const deadline = Date.now() + limitMs;

@@ -21,7 +21,7 @@ function readDraft(search: URLSearchParams): Draft {
   return value === "" ? [] : [{ scheme, value, packLevel: "unit", containers: 1 }];
 }
 
-/** Registers a product; the address may bring the identifier of a label that nothing was known of. */
+/** Registers a product; the address may bring the identifier of an unknown label. */
 export default function NewProductPage(): ReactNode {
   const t = useTexts();
   const announce = useAnnounce();

@@ -10,7 +10,7 @@ import { VerdictShape } from "../ui/Verdict.tsx";
 
 type Verification = AnswerOf<"verifyAudit">;
 
-/** Asks for the whole chain, the ledger and all signatures to be checked, and says what came out. */
+/** Has the whole chain, the ledger and all signatures checked, and says what came out. */
 export function Verify(): ReactNode {
   const { audit: t } = useTexts().practice;
   const { data, error, isFetching, refetch } = useRead("verifyAudit", {}, { enabled: false });

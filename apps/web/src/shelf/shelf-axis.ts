@@ -24,8 +24,9 @@ export interface ShelfAxis {
 }
 
 /**
- * Makes the axis from today to the furthest of the last days, at least half a year. Distances grow
- * with the square root of the time: the next weeks, where something can still be done, get the room.
+ * Makes the axis from today to the furthest of the last days, at least half a year. Distances
+ * grow with the square root of the time: the next weeks, where something can still be done, get
+ * the room.
  */
 export function makeAxis(today: string, lastDays: readonly (string | null)[]): ShelfAxis {
   const furthest = lastDays.reduce<string>(

@@ -79,7 +79,7 @@ interface Sorted {
 // Later than every instant of that day, as text.
 const endOfDay = (civilDate: string): string => `${civilDate}T~`;
 
-/** The time of day of an opening is not known: it stands last in its day, yet before a first use. */
+/** The hour of an opening is not known: it stands last in its day, yet before a first use. */
 function orderOfOpening(on: string, firstUse: string | undefined): string {
   const end = endOfDay(on);
   return firstUse !== undefined && firstUse < end ? firstUse : end;

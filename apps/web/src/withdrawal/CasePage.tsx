@@ -19,6 +19,7 @@ import { countPatients, countTeeth, listAffected, sumBalances } from "./sums.ts"
 import { useToothColumns } from "./useToothColumns.tsx";
 import "../ui/desk.css";
 import "./withdrawal.css";
+import "./withdrawal-print.css";
 
 export type Case = AnswerOf<"getWithdrawal">;
 

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import type { Certainty } from "./sums.ts";
 
-/** How sure it is, by shape alone: whole is certain, half is inferred, a broken ring is possible. */
+/** How sure it is, by shape: whole is certain, half is inferred, a broken ring is possible. */
 export function CertaintyMark({ certainty }: { certainty: Certainty }): ReactNode {
   return (
     <svg className="certainty-mark" viewBox="0 0 24 24" aria-hidden="true">

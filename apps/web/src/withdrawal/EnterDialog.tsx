@@ -26,6 +26,17 @@ interface EnterDialogProps {
 
 const nameOf = ({ productId, lot }: Covered): string => `${productId} ${lot}`;
 
+function withOrWithout(
+  names: ReadonlySet<string>,
+  name: string,
+  isIn: boolean,
+): ReadonlySet<string> {
+  const next = new Set(names);
+  if (isIn) next.add(name);
+  else next.delete(name);
+  return next;
+}
+
 /** Enters a notice: what it is called and what it covers. */
 export function EnterDialog({ offered, lot, onClose }: EnterDialogProps): ReactNode {
   const t = useTexts();
@@ -44,12 +55,8 @@ export function EnterDialog({ offered, lot, onClose }: EnterDialogProps): ReactN
     onClose();
     navigate(paths.withdrawal(opened.id));
   });
-  function cover(one: Covered, isCovered: boolean): void {
-    const next = new Set(covered);
-    if (isCovered) next.add(nameOf(one));
-    else next.delete(nameOf(one));
-    setCovered(next);
-  }
+  const cover = (one: Covered, isCovered: boolean): void =>
+    setCovered(withOrWithout(covered, nameOf(one), isCovered));
   function add(one: Covered): void {
     if (!listed.some((other) => nameOf(other) === nameOf(one))) setListed([...listed, one]);
     cover(one, true);

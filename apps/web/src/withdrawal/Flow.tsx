@@ -8,7 +8,7 @@ import { CodeLabel } from "../ui/CodeLabel.tsx";
 import { CertaintyMark } from "./CertaintyMark.tsx";
 import { certainties, countPatients, countTeeth, type TracedLot } from "./sums.ts";
 
-/** The way of a lot as a picture: each thing a mark, what is certain whole, what is possible open. */
+/** The way of a lot as a picture: what is certain a whole mark, what is possible an open one. */
 export function Flow({ lot }: { lot: TracedLot }): ReactNode {
   const { flow: t } = useTexts().withdrawal;
   const here = lot.balance.onHand + lot.balance.quarantined;

@@ -28,6 +28,7 @@ export function SegregateDialog({ one, count, onClose }: SegregateDialogProps): 
     announce({ text: texts.segregated(moved) });
     onClose();
   });
+  const nameOf = (lot: Case["trace"][number]) => t.withdrawal.lotTitle(lot.product.name, lot.lot);
   return (
     <Dialog
       title={texts.segregateTitle}
@@ -46,8 +47,7 @@ export function SegregateDialog({ one, count, onClose }: SegregateDialogProps): 
             .filter(({ location }) => location.kind !== "quarantine")
             .map(({ location, quantity }) => (
               <li key={`${lot.lotId} ${location.id}`}>
-                <strong>{quantity}</strong> {t.withdrawal.lotTitle(lot.product.name, lot.lot)} ·{" "}
-                {location.name}
+                <strong>{quantity}</strong> {nameOf(lot)} · {location.name}
               </li>
             )),
         )}

@@ -11,6 +11,7 @@ import { TraceAnswer } from "./TraceAnswer.tsx";
 import { TraceForm } from "./TraceForm.tsx";
 import "../ui/desk.css";
 import "./withdrawal.css";
+import "./withdrawal-print.css";
 
 export interface Asked {
   lot?: string;
