@@ -154,7 +154,9 @@ export const catalogueDe: typeof catalogueEn = {
   },
   compare: {
     title: (name) => `${name} vergleichen`,
-    text: "Vergleichen Sie jede Angabe mit der Gebrauchsanweisung in Ihrer Hand. Ihr Name bleibt am Eintrag.",
+    text:
+      "Vergleichen Sie jede Angabe mit der Gebrauchsanweisung in Ihrer Hand. Ihr Name bleibt " +
+      "am Eintrag.",
     ifuVersion: "Fassung, mit der verglichen wurde",
     button: "Alles stimmt überein",
     done: (name) => `${name} ist bestätigt.`,
@@ -169,7 +171,9 @@ export const catalogueDe: typeof catalogueEn = {
     empty: "Noch ist kein Adhäsivsystem erfasst.",
   },
   techniques: {
-    lead: "Benannte Schrittfolgen mit Fassung. Was ein Tray braucht und eine Prüfung vergleicht, steht hier.",
+    lead:
+      "Benannte Schrittfolgen mit Fassung. Was ein Tray braucht und eine Prüfung vergleicht, " +
+      "steht hier.",
     version: (version) => `Fassung ${version}`,
     starter: "Vorgabe aus üblicher Praxis, von der Praxis zu bestätigen",
     own: "von der Praxis selbst",

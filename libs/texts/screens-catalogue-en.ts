@@ -43,7 +43,9 @@ export const catalogueEn = {
     compared: (by: string, when: string) =>
       `Compared with its instructions for use by ${by}, ${when}.`,
     ifu: (version: string) => `Instructions for use: ${version}`,
-    open: "Not compared with its instructions for use yet. Until a dentist has, every check says so.",
+    open:
+      "Not compared with its instructions for use yet. Until a dentist has, every check says " +
+      "so.",
     openDentist: "Only a dentist can confirm it.",
     identifiers: "Device identifiers",
     noIdentifiers: "None yet. Without one, no label of it is recognised.",
@@ -152,7 +154,9 @@ export const catalogueEn = {
   },
   compare: {
     title: (name: string) => `Compare ${name}`,
-    text: "Compare every fact with the instructions for use in your hand. Your name stays with the entry.",
+    text:
+      "Compare every fact with the instructions for use in your hand. Your name stays with the " +
+      "entry.",
     ifuVersion: "Version of the instructions compared with",
     button: "All of it agrees",
     done: (name: string) => `${name} is confirmed.`,
@@ -167,7 +171,9 @@ export const catalogueEn = {
     empty: "No bonding system is registered.",
   },
   techniques: {
-    lead: "Named, versioned lists of steps. What a tray needs and what a check compares comes from here.",
+    lead:
+      "Named, versioned lists of steps. What a tray needs and what a check compares comes from " +
+      "here.",
     version: (version: number) => `Version ${version}`,
     starter: "common-practice default, to be confirmed by the practice",
     own: "the practice's own",

@@ -98,14 +98,17 @@ export const practiceDe: typeof practiceEn = {
       `Der erste Eintrag, der nicht passt, hat die Nummer ${sequence}: ${what}.`,
     ledgerWhole: (count) => `${count} Bestände sind gleich der Summe ihrer Bewegungen.`,
     ledgerBroken: (differences) =>
-      `${plural(differences, "Bestand ist", "Bestände sind")} nicht gleich der Summe der Bewegungen.`,
+      `${plural(differences, "Bestand ist", "Bestände sind")} nicht gleich der Summe der ` +
+      "Bewegungen.",
     recordsWhole: (count) =>
       `${count} unterschriebene Dokumentationen sind, was unterschrieben wurde.`,
     recordsBroken: (faults) =>
-      `${plural(faults, "unterschriebene Dokumentation ist", "unterschriebene Dokumentationen sind")} nicht, was unterschrieben wurde.`,
+      `${plural(faults, "unterschriebene Dokumentation ist", "unterschriebene Dokumentationen sind")} ` +
+      "nicht, was unterschrieben wurde.",
     head: "Zeichen des letzten Eintrags",
     headHint:
-      "Bewahren Sie es anderswo auf: Damit lässt sich später beweisen, dass davor nichts geändert wurde.",
+      "Bewahren Sie es anderswo auf: Damit lässt sich später beweisen, dass davor nichts " +
+      "geändert wurde.",
     copyHint: "SHA-256",
     columns: {
       sequence: "Nummer",

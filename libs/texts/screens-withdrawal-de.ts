@@ -37,7 +37,9 @@ export const withdrawalDe: typeof withdrawalEn = {
   },
   lookAlikes: {
     title: "Ähnlich aussehende Chargen, nicht enthalten",
-    text: "Ihr Text ließe sich mit diesem verwechseln. Jede ist eine eigene Charge: einzeln ansehen.",
+    text:
+      "Ihr Text ließe sich mit diesem verwechseln. Jede ist eine eigene Charge: einzeln " +
+      "ansehen.",
     look: "Einzeln ansehen",
   },
   flow: {
@@ -88,7 +90,8 @@ export const withdrawalDe: typeof withdrawalEn = {
     balanced: "Sie gehen auf: nichts bleibt übrig.",
     missing: (count) => `${plural(count, "Behälter ist", "Behälter sind")} ungeklärt.`,
     tooMany: (count) =>
-      `${plural(count, "Behälter mehr steht", "Behälter mehr stehen")} in den Büchern als eingebucht.`,
+      `${plural(count, "Behälter mehr steht", "Behälter mehr stehen")} in den Büchern als ` +
+      "eingebucht.",
     lost: (count) => `Davon ${count} als verloren gebucht.`,
     counted: (count) => `Davon ${count} durch Zählen.`,
   },
@@ -145,7 +148,8 @@ export const withdrawalDe: typeof withdrawalEn = {
     close: "Fall abschließen",
     closeTitle: (reference) => `${reference} abschließen?`,
     closeText:
-      "Was gefunden und getan wurde, in Worten. Die Zahlen von jetzt stehen da; ändern Sie, was Sie mögen.",
+      "Was gefunden und getan wurde, in Worten. Die Zahlen von jetzt stehen da; ändern Sie, " +
+      "was Sie mögen.",
     stillOutWarning: (count) =>
       `${count} Behälter davon ${count === 1 ? "steht" : "stehen"} noch im Regal.`,
     summary: "Zusammenfassung",

@@ -87,7 +87,8 @@ export const withdrawalEn = {
     missing: (count: number) =>
       `${plural(count, "container is", "containers are")} unaccounted for.`,
     tooMany: (count: number) =>
-      `${plural(count, "container more is", "containers more are")} on the books than were received.`,
+      `${plural(count, "container more is", "containers more are")} on the books than were ` +
+      "received.",
     lost: (count: number) => `Of these, ${count} declared lost.`,
     counted: (count: number) => `Of these, ${count} by counting.`,
   },
@@ -138,7 +139,8 @@ export const withdrawalEn = {
     segregate: (count: number) => `Move ${plural(count, "container", "containers")} to quarantine`,
     segregateTitle: "Move all of it to quarantine?",
     segregateText: (count: number) =>
-      `${plural(count, "container", "containers")} this case covers. Carry them there as well: the books move at once.`,
+      `${plural(count, "container", "containers")} this case covers. Carry them there as ` +
+      "well: the books move at once.",
     segregated: (count: number) =>
       `${plural(count, "container", "containers")} moved to quarantine.`,
     nothingOut: "Nothing it covers is on a shelf any more.",
@@ -147,7 +149,8 @@ export const withdrawalEn = {
     closeText:
       "What was found and done, in words. The figures of now are put in; change what you like.",
     stillOutWarning: (count: number) =>
-      `${plural(count, "container", "containers")} of it ${count === 1 ? "is" : "are"} still on the shelves.`,
+      `${plural(count, "container", "containers")} of it ${count === 1 ? "is" : "are"} still ` +
+      "on the shelves.",
     summary: "Summary",
     closeButton: "Close it",
     closed: (when: string) => `Closed ${when}`,

@@ -61,9 +61,9 @@ describe("where it runs", () => {
     try {
       const running = await startHere(shared, { usualPort: listener.port });
       expect(running.port).not.toBe(listener.port);
-      expect(running.notes).toEqual([
+      expect(running.notes).toContain(
         `Port ${listener.port} is taken; PostgreSQL listens on port ${running.port}.`,
-      ]);
+      );
       expect(await running.isRunning()).toBe(true);
     } finally {
       listener.close();

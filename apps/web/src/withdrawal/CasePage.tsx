@@ -71,18 +71,14 @@ function CaseView({ one }: { one: Case }): ReactNode {
   );
 }
 
+/** Where a case stands. Which stations it passed is not told, so none is claimed. */
 function StateLine({ state }: { state: Case["state"] }): ReactNode {
   const { language } = useFormats();
   const names = getMessages(language).withdrawalStates;
-  const reached = states.indexOf(state);
   return (
     <ol className="case-line">
-      {states.map((one, place) => (
-        <li
-          key={one}
-          className={place <= reached ? "reached" : undefined}
-          aria-current={one === state ? "step" : undefined}
-        >
+      {states.map((one) => (
+        <li key={one} aria-current={one === state ? "step" : undefined}>
           {names[one]}
         </li>
       ))}
