@@ -159,10 +159,10 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
     "übergehen. Laden Sie das Tray neu und sehen Sie noch einmal hin.",
   "already-overridden": "Dieser Stopp ist schon zahnärztlich übergangen. Es ist nichts zu tun.",
   "record-not-complete":
-    "Das Protokoll ist nicht vollständig oder noch nicht unterschrieben[; es fehlt: " +
+    "Die Dokumentation ist nicht vollständig oder noch nicht unterschrieben[; es fehlt: " +
     "{missing}]. Ergänzen und unterschreiben Sie es zuerst.",
   "record-signed":
-    "Das Protokoll ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
+    "Die Dokumentation ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
   "not-on-tray": "Dieser Behälter steht nicht auf dem Tray. Scannen Sie ihn zuerst auf das Tray.",
   "nothing-covered":
     "Die Mitteilung nennt nichts, was sich verfolgen lässt. Geben Sie ein Produkt, eine Charge " +

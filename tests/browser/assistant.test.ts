@@ -3,9 +3,9 @@ import { describe, expect } from "@jest/globals";
 import { journey } from "./browser.ts";
 import { gtins, makePack } from "./packs.ts";
 import type { Screen } from "./screen.ts";
-import { serveDemonstration } from "./served.ts";
+import { serve } from "./served.ts";
 
-const served = serveDemonstration();
+const served = serve();
 
 /** The step of a tray that bears the name. */
 const stepOf = ({ page }: Screen, name: string) =>

@@ -3,9 +3,9 @@ import { describe, expect } from "@jest/globals";
 import type { Locator } from "playwright-core";
 import { journey } from "./browser.ts";
 import type { Screen } from "./screen.ts";
-import { serveDemonstration } from "./served.ts";
+import { serve } from "./served.ts";
 
-const served = serveDemonstration();
+const served = serve();
 const reason = "Ten seconds of air, counted aloud.";
 // Read from two metres.
 const chairsideTypePx = 32;

@@ -1,4 +1,4 @@
-/** The real program with the demonstration, and a browser before it; a sure end of both. */
+/** The real program, with the demonstration or empty, and a browser before it; an end of both. */
 import { afterAll, beforeAll } from "@jest/globals";
 import type { Browser, BrowserContextOptions } from "playwright-core";
 import { endEverything, newDataFolder, startServer } from "../crash/server-process.ts";
@@ -10,31 +10,38 @@ const limitMs = 90_000;
 export interface Served {
   /** A browser session of its own, as on another tablet: nobody is signed in. */
   open(options?: BrowserContextOptions): Promise<Screen>;
+  /** What the program has said on its console: the first group of the pattern. */
+  says(pattern: RegExp): Promise<string>;
 }
 
-/** Serves the demonstration to all journeys of a file: they share its data, in their order. */
-export function serveDemonstration(): Served {
+/** Serves all journeys of a file: they share its data, in their order. */
+export function serve(words: readonly string[] = []): Served {
+  let running: Promise<[Awaited<ReturnType<typeof startServer>>, Browser]> | undefined;
   let launching: Promise<Browser> | undefined;
-  let address = "";
   beforeAll(async () => {
     if (!hasBrowser) return;
     launching = launchBrowser();
-    [{ address }] = await Promise.all([
-      newDataFolder().then((folder) => startServer(folder)),
-      launching,
-    ]);
+    const starting = newDataFolder().then((folder) => startServer(folder, { words }));
+    running = Promise.all([starting, launching]);
+    await running;
   }, limitMs);
   afterAll(async () => {
+    // Also where the server did not start.
     const browser = await launching?.catch(() => undefined);
     await browser?.close();
     await endEverything();
   }, limitMs);
   return {
     open: async (options = {}) => {
-      const browser = await launching;
-      if (browser === undefined) throw new Error("no browser was started");
+      if (running === undefined) throw new Error("nothing is served");
+      const [{ address }, browser] = await running;
       const usual = { viewport: { width: 1280, height: 800 }, locale: "en-GB", baseURL: address };
       return Screen.open(await browser.newContext({ ...usual, ...options }));
+    },
+    says: async (pattern) => {
+      if (running === undefined) throw new Error("nothing is served");
+      const [{ server }] = await running;
+      return server.says(pattern);
     },
   };
 }

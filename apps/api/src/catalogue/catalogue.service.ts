@@ -83,7 +83,7 @@ export class CatalogueService {
   }
 
   addIdentifier(call: Call<"addIdentifier">): Promise<ProductView> {
-    checkIdentifiers([call.body]);
+    checkIdentifiers([call.body], "value");
     const id = call.params.productId;
     return inCommand(this.db, call, async (tx) => {
       await getProduct(tx, id);
@@ -155,13 +155,13 @@ const rowsOf = (tx: Tx, productId: string, identifiers: readonly Identifier[]) =
     organisationId: tx.actor.organisationId,
   }));
 
-function checkIdentifiers(identifiers: readonly Identifier[]): void {
+function checkIdentifiers(identifiers: readonly Identifier[], field = "identifiers"): void {
   for (const { scheme, value } of identifiers) {
     if (scheme !== "gs1-gtin" || (value.length === 14 && isValidGtin(value))) continue;
     throw new Problem(
       "invalid-request",
       `${value} is no GTIN of 14 digits with a right check digit. Scan the label or type it again.`,
-      { errors: [{ path: "/body/identifiers", message: "GTIN check digit" }] },
+      { errors: [{ path: `/body/${field}`, message: "GTIN check digit" }] },
     );
   }
 }

@@ -220,7 +220,7 @@ async function lotFor(tx: Tx, { product, lot, useBy }: Pack): Promise<string> {
       "use-by-conflict",
       `Lot ${lot} of ${product.name} is here with use-by date ${storedUseBy?.date ?? "none"}, ` +
         `this label says ${useBy?.date ?? "none"}. Compare both packs and ask the supplier.`,
-      { stored: storedUseBy, label: useBy },
+      { stored: storedUseBy?.date ?? null, label: useBy?.date ?? null },
     );
   }
   return stored!.id;

@@ -29,7 +29,7 @@ export default function DeliveryPage({ deliveryId }: { deliveryId: string }): Re
 function DeliveryView({ delivery }: { delivery: Delivery }): ReactNode {
   const t = useTexts();
   const { dateTime } = useFormats();
-  const { place, places, choose } = usePlace();
+  const { place, places, withPlace, choose } = usePlace();
   const [quantity, setQuantity] = useState(1);
   const [shown, show] = useState<Attempt | null>(null);
   const takeOwnCode = useOwnCode();
@@ -38,8 +38,10 @@ function DeliveryView({ delivery }: { delivery: Delivery }): ReactNode {
     if (opens.includes(attempt.refusal?.code ?? "")) show((before) => before ?? attempt);
   });
   useScanTarget((scan) => {
-    if (takeOwnCode(scan) || place === null) return;
-    receiving.receive({ barcodes: scan.barcodes, locationId: place.id, quantity });
+    if (takeOwnCode(scan)) return;
+    withPlace(({ id: locationId }) =>
+      receiving.receive({ barcodes: scan.barcodes, locationId, quantity }),
+    );
     setQuantity(1);
   }, t.receive.scanTarget);
   const { supplier, note, receivedBy, receivedAt } = delivery;

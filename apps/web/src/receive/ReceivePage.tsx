@@ -50,7 +50,7 @@ function BeginDelivery({ known }: { known: readonly Delivery[] }): ReactNode {
   const t = useTexts();
   const { begin } = t.receive;
   const listId = useId();
-  const { place, places, choose } = usePlace();
+  const { place, places, withPlace, choose } = usePlace();
   const [supplier, setSupplier] = useState("");
   const [note, setNote] = useState("");
   const [quantity, setQuantity] = useState(1);
@@ -58,9 +58,11 @@ function BeginDelivery({ known }: { known: readonly Delivery[] }): ReactNode {
   const takeOwnCode = useOwnCode();
   const told = { supplier: supplier.trim(), note: note.trim() };
   useScanTarget((scan: Scan) => {
-    if (takeOwnCode(scan) || place === null) return;
+    if (takeOwnCode(scan)) return;
     playSound("taken");
-    open.begin(told, { barcodes: scan.barcodes, locationId: place.id, quantity });
+    withPlace(({ id: locationId }) =>
+      open.begin(told, { barcodes: scan.barcodes, locationId, quantity }),
+    );
   }, t.receive.scanTargetStart);
   function submit(event: FormEvent): void {
     event.preventDefault();

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
 import { readRemembered, remember } from "../ui/remembered.ts";
@@ -21,5 +21,15 @@ export function usePlace() {
     remember(rememberedAs, id);
     setChosen(id);
   };
-  return { places, place, choose, isKnown: data !== undefined, error };
+  // A scan may come before the places are known: it waits for them, so that none is lost.
+  const waiting = useRef<((known: Place) => void)[]>([]);
+  useEffect(() => {
+    if (place === null) return;
+    for (const act of waiting.current.splice(0)) act(place);
+  });
+  const withPlace = (act: (known: Place) => void): void => {
+    if (place === null) waiting.current.push(act);
+    else act(place);
+  };
+  return { places, place, withPlace, choose, error };
 }
