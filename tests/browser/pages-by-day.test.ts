@@ -1,4 +1,4 @@
-/** Every page in English and by day, what opens over it, and how much comes before the first one. */
+/** Every page in English and by day, what opens over it, and how much comes before the first. */
 import { describe, expect } from "@jest/globals";
 import { journey } from "./browser.ts";
 import { byAddress, fromPage, inspectAll, inspectOverlays, waitUntilShown } from "./every-page.ts";
