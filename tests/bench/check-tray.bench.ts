@@ -3,7 +3,6 @@
  * 12 steps, and 5,000 trays in under a second, so that every planned tray can be checked again when
  * a withdrawal arrives. Beside it, in the same run, what copying the same facts through JSON costs.
  */
-import { performance } from "node:perf_hooks";
 import { checkTray, productKinds, type ProductFacts, type TrayFacts } from "#domain";
 import {
   aContainer,

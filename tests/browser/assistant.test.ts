@@ -98,6 +98,21 @@ describe("the assistant", () => {
     await screen.close();
   });
 
+  journey("finds every page while the network is away", async () => {
+    const screen = await served.open();
+    const { page, context } = screen;
+    const lastCode = page.waitForResponse(/\/assets\/PracticePage-.*\.js$/);
+    await screen.signIn("assistant");
+    await lastCode.then((response) => response.finished());
+    await context.setOffline(true);
+    for (const name of ["Shelf", "Records", "Practice"]) {
+      await screen.tap(name);
+      await page.getByRole("heading", { level: 1, name }).waitFor();
+    }
+    await screen.reads(page.getByRole("complementary"), /The server does not answer/);
+    await screen.close();
+  });
+
   journey("receives what is good and keeps the rest apart with its next step", async () => {
     const screen = await served.open();
     const { page } = screen;

@@ -59,10 +59,14 @@ async function findBrowser(): Promise<FoundBrowser | string> {
 
 /** The browser that the package brings, unpacked once into its own folder. */
 async function findBrought(): Promise<FoundBrowser | string> {
-  const entry = createRequire(import.meta.url).resolve("@sparticuz/chromium");
   const folder = path.resolve("node_modules", ".cache", "tubule-browser");
   const file = path.join(folder, "chromium");
-  if (!(await canRun(file))) await unpack(entry, folder);
+  try {
+    const entry = createRequire(import.meta.url).resolve("@sparticuz/chromium");
+    if (!(await canRun(file))) await unpack(entry, folder);
+  } catch (error) {
+    return `none is installed, and none could be unpacked: ${String(error)}`;
+  }
   const fonts = { FONTCONFIG_PATH: folder };
   const libraries = { LD_LIBRARY_PATH: path.join(folder, "al2023", "lib") };
   const starts = (env: Record<string, string>): boolean =>

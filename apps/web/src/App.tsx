@@ -5,7 +5,7 @@ import { whenSignedOut } from "./api/client.ts";
 import type { Outbox } from "./outbox/outbox.ts";
 import { OutboxProvider } from "./outbox/OutboxProvider.tsx";
 import { paths, patterns } from "./paths.ts";
-import { Routes } from "./routes.tsx";
+import { fetchEveryPage, Routes } from "./routes.tsx";
 import { ScanProvider } from "./scanner/ScanProvider.tsx";
 import { UntakenScan } from "./scanner/UntakenScan.tsx";
 import { SessionContext, useSessionQuery, useTakeSession } from "./session/session.ts";
@@ -16,6 +16,7 @@ import { Loading, ProblemNote } from "./ui/States.tsx";
 
 const SignInPage = lazy(() => import("./sign-in/SignInPage.tsx"));
 const SetUpPage = lazy(() => import("./sign-in/SetUpPage.tsx"));
+const restMs = 2_000;
 
 export function App({ outbox }: { outbox: Outbox }): ReactNode {
   const query = useSessionQuery();
@@ -71,6 +72,11 @@ function SignedIn(): ReactNode {
   const { data: session } = useSessionQuery();
   const [location] = useLocation();
   const search = useSearch();
+  useEffect(() => {
+    // Once the first page has had its turn. What fails now is tried again when it is wanted.
+    const timer = window.setTimeout(() => void fetchEveryPage().catch(() => undefined), restMs);
+    return () => window.clearTimeout(timer);
+  }, []);
   if (!session) {
     const place = search === "" ? location : `${location}?${search}`;
     return <Redirect to={paths.signIn(place === "/" ? undefined : place)} replace />;

@@ -1,70 +1,91 @@
-import { lazy, Suspense, type ReactNode } from "react";
+import { Suspense, type ReactNode } from "react";
 import { Route, Switch, useLocation } from "wouter";
+import { pageOf } from "./page-code.tsx";
 import { patterns } from "./paths.ts";
 import { Boundary, NotFoundPage } from "./shell/Broken.tsx";
 import { Loading } from "./ui/States.tsx";
 
-const TodayPage = lazy(() => import("./today/TodayPage.tsx"));
-const TraysPage = lazy(() => import("./tray/TraysPage.tsx"));
-const PlanTrayPage = lazy(() => import("./tray/PlanTrayPage.tsx"));
-const TrayPage = lazy(() => import("./tray/TrayPage.tsx"));
-const ChairsidePage = lazy(() => import("./chairside/ChairsidePage.tsx"));
-const ReceivePage = lazy(() => import("./receive/ReceivePage.tsx"));
-const DeliveryPage = lazy(() => import("./receive/DeliveryPage.tsx"));
-const ShelfPage = lazy(() => import("./shelf/ShelfPage.tsx"));
-const ContainerPage = lazy(() => import("./shelf/ContainerPage.tsx"));
-const RecordsPage = lazy(() => import("./records/RecordsPage.tsx"));
-const RecordPage = lazy(() => import("./records/RecordPage.tsx"));
-const WithdrawalsPage = lazy(() => import("./withdrawal/WithdrawalsPage.tsx"));
-const CasePage = lazy(() => import("./withdrawal/CasePage.tsx"));
-const CataloguePage = lazy(() => import("./catalogue/CataloguePage.tsx"));
-const NewProductPage = lazy(() => import("./catalogue/NewProductPage.tsx"));
-const SystemsPage = lazy(() => import("./catalogue/SystemsPage.tsx"));
-const TechniquesPage = lazy(() => import("./catalogue/TechniquesPage.tsx"));
-const PracticePage = lazy(() => import("./practice/PracticePage.tsx"));
-const ProductPage = lazy(() => import("./catalogue/ProductPage.tsx"));
+const practice = pageOf(() => import("./practice/PracticePage.tsx"));
+const pages = {
+  today: pageOf(() => import("./today/TodayPage.tsx")),
+  trays: pageOf(() => import("./tray/TraysPage.tsx")),
+  planTray: pageOf(() => import("./tray/PlanTrayPage.tsx")),
+  tray: pageOf(() => import("./tray/TrayPage.tsx")),
+  chairside: pageOf(() => import("./chairside/ChairsidePage.tsx")),
+  receive: pageOf(() => import("./receive/ReceivePage.tsx")),
+  delivery: pageOf(() => import("./receive/DeliveryPage.tsx")),
+  shelf: pageOf(() => import("./shelf/ShelfPage.tsx")),
+  container: pageOf(() => import("./shelf/ContainerPage.tsx")),
+  records: pageOf(() => import("./records/RecordsPage.tsx")),
+  record: pageOf(() => import("./records/RecordPage.tsx")),
+  withdrawals: pageOf(() => import("./withdrawal/WithdrawalsPage.tsx")),
+  withdrawal: pageOf(() => import("./withdrawal/CasePage.tsx")),
+  catalogue: pageOf(() => import("./catalogue/CataloguePage.tsx")),
+  newProduct: pageOf(() => import("./catalogue/NewProductPage.tsx")),
+  systems: pageOf(() => import("./catalogue/SystemsPage.tsx")),
+  techniques: pageOf(() => import("./catalogue/TechniquesPage.tsx")),
+  product: pageOf(() => import("./catalogue/ProductPage.tsx")),
+  practice,
+  practicePart: practice,
+};
 
-/** Every page of a signed-in person; each is loaded when it is first asked for. */
+/** Fetches the code of the page at an address, so that it is there as soon as it is wanted. */
+export async function fetchPageAt(path: string): Promise<void> {
+  const fits = (pattern: string) =>
+    new RegExp(`^${pattern.replaceAll(/:\w+/g, "[^/]+")}$`).test(path);
+  const names = Object.keys(pages) as (keyof typeof pages)[];
+  const name = names.find((one) => fits(patterns[one]));
+  if (name !== undefined) await pages[name].fetchCode();
+}
+
+/** Fetches the code of every page: they open at once then, and while the network is away. */
+export async function fetchEveryPage(): Promise<void> {
+  for (const { fetchCode } of Object.values(pages)) await fetchCode();
+}
+
+/** Every page of a signed-in person. */
 export function Routes(): ReactNode {
   const [location] = useLocation();
   return (
     <Boundary key={location}>
       <Suspense fallback={<Loading />}>
         <Switch>
-          <Route path={patterns.today} component={TodayPage} />
-          <Route path={patterns.trays} component={TraysPage} />
-          <Route path={patterns.planTray} component={PlanTrayPage} />
-          <Route path={patterns.tray}>{({ trayId }) => <TrayPage trayId={trayId} />}</Route>
+          <Route path={patterns.today} component={pages.today} />
+          <Route path={patterns.trays} component={pages.trays} />
+          <Route path={patterns.planTray} component={pages.planTray} />
+          <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
           <Route path={patterns.chairside}>
-            {({ trayId }) => <ChairsidePage trayId={trayId} />}
+            {({ trayId }) => <pages.chairside trayId={trayId} />}
           </Route>
-          <Route path={patterns.receive} component={ReceivePage} />
+          <Route path={patterns.receive} component={pages.receive} />
           <Route path={patterns.delivery}>
-            {({ deliveryId }) => <DeliveryPage deliveryId={deliveryId} />}
+            {({ deliveryId }) => <pages.delivery deliveryId={deliveryId} />}
           </Route>
-          <Route path={patterns.shelf} component={ShelfPage} />
+          <Route path={patterns.shelf} component={pages.shelf} />
           <Route path={patterns.container}>
-            {({ containerId }) => <ContainerPage containerId={containerId} />}
+            {({ containerId }) => <pages.container containerId={containerId} />}
           </Route>
-          <Route path={patterns.records} component={RecordsPage} />
+          <Route path={patterns.records} component={pages.records} />
           <Route path={patterns.record}>
-            {({ recordId }) => <RecordPage recordId={recordId} />}
+            {({ recordId }) => <pages.record recordId={recordId} />}
           </Route>
-          <Route path={patterns.withdrawals} component={WithdrawalsPage} />
+          <Route path={patterns.withdrawals} component={pages.withdrawals} />
           <Route path={patterns.withdrawal}>
-            {({ withdrawalId }) => <CasePage withdrawalId={withdrawalId} />}
+            {({ withdrawalId }) => <pages.withdrawal withdrawalId={withdrawalId} />}
           </Route>
-          <Route path={patterns.catalogue} component={CataloguePage} />
-          <Route path={patterns.newProduct} component={NewProductPage} />
-          <Route path={patterns.systems} component={SystemsPage} />
-          <Route path={patterns.techniques} component={TechniquesPage} />
+          <Route path={patterns.catalogue} component={pages.catalogue} />
+          <Route path={patterns.newProduct} component={pages.newProduct} />
+          <Route path={patterns.systems} component={pages.systems} />
+          <Route path={patterns.techniques} component={pages.techniques} />
           <Route path={patterns.product}>
-            {({ productId }) => <ProductPage productId={productId} />}
+            {({ productId }) => <pages.product productId={productId} />}
           </Route>
           <Route path={patterns.practice}>
-            <PracticePage part={undefined} />
+            <pages.practice part={undefined} />
           </Route>
-          <Route path={patterns.practicePart}>{({ part }) => <PracticePage part={part} />}</Route>
+          <Route path={patterns.practicePart}>
+            {({ part }) => <pages.practicePart part={part} />}
+          </Route>
           <Route>
             <NotFoundPage />
           </Route>

@@ -21,7 +21,6 @@ import { useFilter, type Filter } from "../ui/useFilter.ts";
 import { CatalogueParts } from "./CatalogueParts.tsx";
 import { ComparedMark } from "./ComparedMark.tsx";
 import type { Product } from "./facts.ts";
-import "../ui/desk.css";
 import "./catalogue.css";
 
 /** The products, by name; the filter is in the address. A scan opens or registers a product. */

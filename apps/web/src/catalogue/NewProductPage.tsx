@@ -10,7 +10,6 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import { Page } from "../ui/Page.tsx";
 import type { Identifier } from "./facts.ts";
 import { RegisterForm, type Draft } from "./RegisterForm.tsx";
-import "../ui/desk.css";
 import "./catalogue.css";
 
 const schemes = ["gs1-gtin", "hibc", "ppn"] as const;

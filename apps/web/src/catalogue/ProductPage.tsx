@@ -22,7 +22,6 @@ import type { Product } from "./facts.ts";
 import { FactsByStep } from "./FactsByStep.tsx";
 import { IdentifierDialog } from "./IdentifierDialog.tsx";
 import { IdentifierTable } from "./IdentifierTable.tsx";
-import "../ui/desk.css";
 import "./catalogue.css";
 
 /** A product: its facts by step of use, its identifiers, and who compared it. */

@@ -10,7 +10,6 @@ import { Page } from "../ui/Page.tsx";
 import { EmptyState, fieldError, ProblemNote, QueryView } from "../ui/States.tsx";
 import { Table } from "../ui/Table.tsx";
 import { CatalogueParts } from "./CatalogueParts.tsx";
-import "../ui/desk.css";
 import "./catalogue.css";
 
 /** The bonding systems and the products in each. */

@@ -7,7 +7,6 @@ import { useFormats } from "../texts/useFormats.ts";
 import { Page } from "../ui/Page.tsx";
 import { EmptyState, QueryView } from "../ui/States.tsx";
 import { CatalogueParts } from "./CatalogueParts.tsx";
-import "../ui/desk.css";
 import "./catalogue.css";
 
 type Technique = AnswerOf<"listTechniques">["techniques"][number];

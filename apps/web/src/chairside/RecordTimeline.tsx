@@ -49,7 +49,7 @@ function listMaterials(record: RecordView, t: ScreenTexts, formats: Formats): Ti
     const details = [
       containerCode === null ? "" : showContainerCode(containerCode),
       lot === null ? t.chairside.lotUnknown : t.chairside.lot(lot),
-      useBy === null ? "" : t.common.ends(formats.shortDate(useBy)),
+      useBy === null ? "" : t.records.record.useBy(formats.shortDate(useBy)),
       notScannedReason ?? "",
     ];
     return {

@@ -32,7 +32,8 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   const isOpen = tray.state !== "cleared" && tray.state !== "in-use";
   const scan = useScanIntoTray(tray);
   useScanTarget(isOpen ? scan : null, t.tray.scanTarget(tray.tooth));
-  const { verdict, findings, at } = tray.check;
+  const { verdict, findings, at, mayStart } = tray.check;
+  const isPassed = verdict === "stop" && mayStart;
   const word = sayVerdict(language, verdict);
   const weighty = findings.filter(({ level }) => level !== "info");
   const notes = findings.filter(({ level }) => level === "info");
@@ -46,7 +47,7 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
           <span>{word}</span>
         </p>
         <p className="verdict-hint">
-          {t.verdictHints[verdict]} ·{" "}
+          {isPassed ? t.chairside.stopPassed : t.verdictHints[verdict]} ·{" "}
           {query.isFetching ? t.chairside.checking : t.chairside.checkedAt(time(at))}
         </p>
       </section>

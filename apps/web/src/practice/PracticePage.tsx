@@ -11,7 +11,6 @@ import { PeoplePart } from "./PeoplePart.tsx";
 import { PinPart } from "./PinPart.tsx";
 import { PlacesPart } from "./PlacesPart.tsx";
 import { TabletsPart } from "./TabletsPart.tsx";
-import "../ui/desk.css";
 import "./practice.css";
 
 const partKeys = ["people", "tablets", "places", "pin", "audit", "cautions"] as const;

@@ -17,7 +17,6 @@ import { RegisterDialog } from "./RegisterDialog.tsx";
 import { useOwnCode } from "./useOwnCode.ts";
 import { usePlace } from "./usePlace.ts";
 import { useReceiving } from "./useReceiving.ts";
-import "../ui/desk.css";
 import "./receive.css";
 
 /** A delivery: what is read comes in at the left, what may not come in stands on top. */

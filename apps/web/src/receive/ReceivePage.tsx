@@ -18,7 +18,6 @@ import { keepAttempts, makeAttempt } from "./attempts.ts";
 import { PackFields } from "./PackFields.tsx";
 import { useOwnCode } from "./useOwnCode.ts";
 import { usePlace } from "./usePlace.ts";
-import "../ui/desk.css";
 import "./receive.css";
 
 type Delivery = AnswerOf<"listDeliveries">["deliveries"][number];

@@ -73,7 +73,7 @@ function useLotColumns(): readonly Column<Row>[] {
     {
       ...of("date", ({ usedAt }) => usedAt),
       show: ({ usedAt, recordId }) => (
-        <Link to={paths.record(recordId)} className="name-link">
+        <Link to={paths.record(recordId)} className="name-link whole">
           {dateTime(usedAt)}
         </Link>
       ),
@@ -86,7 +86,7 @@ function useLotColumns(): readonly Column<Row>[] {
         lot === null ? (
           <span className="soft">{notScanned}</span>
         ) : (
-          <Link to={paths.withdrawals({ lot })} className="name-link">
+          <Link to={paths.withdrawals({ lot })} className="name-link whole">
             {lot}
           </Link>
         ),

@@ -16,7 +16,6 @@ import { Timeline } from "../ui/Timeline.tsx";
 import { VerdictShape, VerdictWord } from "../ui/Verdict.tsx";
 import { RecordSteps } from "./RecordSteps.tsx";
 import { useRecordEvents } from "./useRecordEvents.ts";
-import "../ui/desk.css";
 import "./records.css";
 
 export type RecordView = AnswerOf<"getRecord">;

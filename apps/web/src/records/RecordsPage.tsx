@@ -16,7 +16,6 @@ import { useFilter, type Filter } from "../ui/useFilter.ts";
 import { PatientLots } from "./PatientLots.tsx";
 import { RecordSearch } from "./RecordSearch.tsx";
 import { useLotOfScan } from "./useLotOfScan.ts";
-import "../ui/desk.css";
 import "./records.css";
 
 type Line = AnswerOf<"listRecords">["records"][number];
@@ -109,7 +108,7 @@ function useRecordColumns(): readonly Column<Line>[] {
     {
       ...of("started", ({ startedAt }) => startedAt),
       show: ({ id, startedAt }) => (
-        <Link to={paths.record(id)} className="name-link">
+        <Link to={paths.record(id)} className="name-link whole">
           {dateTime(startedAt)}
         </Link>
       ),
@@ -117,7 +116,7 @@ function useRecordColumns(): readonly Column<Line>[] {
     {
       ...of("chart", ({ chartNumber }) => chartNumber),
       show: ({ chartNumber }) => (
-        <Link to={paths.records({ chart: chartNumber })} className="name-link">
+        <Link to={paths.records({ chart: chartNumber })} className="name-link whole">
           {chartNumber}
         </Link>
       ),

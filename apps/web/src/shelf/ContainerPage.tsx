@@ -19,7 +19,6 @@ import { ContainerActs } from "./ContainerActs.tsx";
 import { useStoryEvents } from "./story.tsx";
 import { UndoDialog, type Movement } from "./UndoDialog.tsx";
 import { useFindScanned } from "./useFindScanned.ts";
-import "../ui/desk.css";
 import "./shelf.css";
 
 type Story = AnswerOf<"getContainer">;

@@ -19,7 +19,6 @@ import { ShelfBoard } from "./ShelfBoard.tsx";
 import { ShelfFilter } from "./ShelfFilter.tsx";
 import { useContainers } from "./useContainers.ts";
 import { useFindScanned } from "./useFindScanned.ts";
-import "../ui/desk.css";
 import "./shelf.css";
 
 /** Every place a shelf, and what ends first on it first; the filter is in the address. */

@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from "react";
+import { useEffect, useRef, useState, type ReactNode } from "react";
 import { Link, useLocation } from "wouter";
 import { OutboxStatus } from "../outbox/OutboxStatus.tsx";
 import { paths } from "../paths.ts";
@@ -14,6 +14,12 @@ export function Header(): ReactNode {
   const [location] = useLocation();
   const [menuIsOpen, openMenu] = useState(false);
   const here = stationOf(location);
+  const line = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // On a narrow screen the line is longer than its window.
+    const station = line.current?.querySelector("[aria-current]");
+    station?.scrollIntoView({ block: "nearest", inline: "center" });
+  }, [here]);
   return (
     <header className="header">
       <Link to={paths.today()} className="brand" aria-label={`Tubule, ${t.shell.nav.today}`}>
@@ -23,7 +29,7 @@ export function Header(): ReactNode {
         </svg>
         <span>Tubule</span>
       </Link>
-      <nav className="line" aria-label={t.shell.pages}>
+      <nav ref={line} className="line" aria-label={t.shell.pages}>
         {navStations.map(({ key, path }) => (
           <Link key={key} to={path} aria-current={key === here ? "page" : undefined}>
             {t.shell.nav[key]}

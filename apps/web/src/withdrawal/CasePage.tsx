@@ -17,7 +17,6 @@ import { NoticeClock } from "./NoticeClock.tsx";
 import { SegregateDialog } from "./SegregateDialog.tsx";
 import { countPatients, countTeeth, listAffected, sumBalances } from "./sums.ts";
 import { useToothColumns } from "./useToothColumns.tsx";
-import "../ui/desk.css";
 import "./withdrawal.css";
 import "./withdrawal-print.css";
 

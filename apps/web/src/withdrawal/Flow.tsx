@@ -63,7 +63,7 @@ function Places({ lot }: { lot: TracedLot }): ReactNode {
       {lot.here.map(({ location, quantity, containers }) => (
         <li key={location.id}>
           <p>
-            {location.name} <strong>{quantity}</strong>
+            <strong>{quantity}</strong> · {location.name}
           </p>
           <span className="code-labels">
             {containers.map(({ id, code }) => (

@@ -9,7 +9,6 @@ import { CaseList } from "./CaseList.tsx";
 import { EnterButton } from "./EnterButton.tsx";
 import { TraceAnswer } from "./TraceAnswer.tsx";
 import { TraceForm } from "./TraceForm.tsx";
-import "../ui/desk.css";
 import "./withdrawal.css";
 import "./withdrawal-print.css";
 

@@ -37,7 +37,7 @@ export function useToothColumns(withLot: boolean): readonly Column<AffectedTooth
     {
       ...of("chart", ({ chartNumber }) => chartNumber),
       show: ({ chartNumber }) => (
-        <Link to={paths.records({ chart: chartNumber })} className="name-link">
+        <Link to={paths.records({ chart: chartNumber })} className="name-link whole">
           {chartNumber}
         </Link>
       ),
@@ -53,7 +53,7 @@ export function useToothColumns(withLot: boolean): readonly Column<AffectedTooth
     {
       ...of("used", ({ usedAt }) => usedAt),
       show: ({ usedAt, recordId }) => (
-        <Link to={paths.record(recordId)} className="name-link">
+        <Link to={paths.record(recordId)} className="name-link whole">
           {shortDate(civilDate(usedAt))}
         </Link>
       ),
