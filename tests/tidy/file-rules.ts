@@ -62,7 +62,7 @@ const placeWords: [string, RegExp][] = [
     "a number on some list",
     /\b(issue|ticket|pull request|PR)\s*#?\d+|(^|[\s(])#\d{1,5}\b(?!["'\w])/i,
   ],
-  ["how it came about", /\b(transcript|language model|chatbot|prompted by|the brief)\b/i],
+  ["how it came about", /\b(language model|chatbot|prompted by|the brief)\b/i],
 ];
 
 const kebab = /^[a-z0-9]+(-[a-z0-9]+)*(\.[a-z]+)*$/;
