@@ -1,6 +1,7 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
 import type { Identifier, ProductInput, ProductView, TechniqueView } from "#contracts/catalogue";
+import { stepViews } from "./step-views.ts";
 import { isValidGtin } from "#labels";
 import type { ProductRow, TechniqueRow } from "../db/tables.ts";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
@@ -133,11 +134,7 @@ export const techniqueView = (row: TechniqueRow): TechniqueView => ({
   version: row.version,
   visit: row.visit,
   starter: row.starter,
-  steps: row.steps.map((step) => ({
-    ...step,
-    accepts: [...step.accepts],
-    solventsAllowed: step.solventsAllowed && [...step.solventsAllowed],
-  })),
+  steps: stepViews(row.steps),
 });
 
 function columnsOf({ inUseLife, ...input }: ProductInput): Partial<ProductRow> {

@@ -1,5 +1,6 @@
 import { assignSteps, computeEffectiveEnd, planSeconds, type ProductFacts } from "#domain";
 import type { PlannedStep, RecordView } from "#contracts/records";
+import { stepViews } from "../catalogue/step-views.ts";
 import type { Tx } from "../db/transaction.ts";
 import { loadTray, type LoadedTray } from "../trays/tray-facts.store.ts";
 import { checkNow } from "../trays/tray-view.ts";
@@ -38,11 +39,7 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
       version: record.technique_version,
       visit: record.visit,
       starter: record.technique_starter,
-      steps: record.steps.map((step) => ({
-        ...step,
-        accepts: [...step.accepts],
-        solventsAllowed: step.solventsAllowed && [...step.solventsAllowed],
-      })),
+      steps: stepViews(record.steps),
     },
     state: record.state,
     version: record.version,

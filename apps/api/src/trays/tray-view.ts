@@ -6,6 +6,7 @@ import {
   type StepAssignment,
 } from "#domain";
 import type { CheckView, FindingView } from "#contracts/findings";
+import { stepViews } from "../catalogue/step-views.ts";
 import type { TrayItemView, TrayLine, TrayView } from "#contracts/trays";
 import type { Tx } from "../db/transaction.ts";
 import { containerView, type ContainerRow } from "../stock/container-row.ts";
@@ -75,11 +76,7 @@ export const techniqueOfHead = (head: TrayHead): TrayView["technique"] => ({
   version: head.technique_version,
   visit: head.visit,
   starter: head.technique_starter,
-  steps: head.steps.map((step) => ({
-    ...step,
-    accepts: [...step.accepts],
-    solventsAllowed: step.solventsAllowed && [...step.solventsAllowed],
-  })),
+  steps: stepViews(head.steps),
 });
 
 export function itemView(row: ItemRow, assignment: StepAssignment): TrayItemView {
