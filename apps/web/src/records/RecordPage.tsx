@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { describeTooth } from "#domain";
 import { getMessages, sayTooth } from "#texts";
-import type { AnswerOf } from "#contracts/operations";
+import type { RecordView } from "#contracts/records";
 import { useRead } from "../api/queries.ts";
 import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
@@ -17,8 +17,6 @@ import { VerdictShape, VerdictWord } from "../ui/Verdict.tsx";
 import { RecordSteps } from "./RecordSteps.tsx";
 import { useRecordEvents } from "./useRecordEvents.ts";
 import "./records.css";
-
-export type RecordView = AnswerOf<"getRecord">;
 
 /** One record: its steps with lots, the check it began with, its signature; made to be printed. */
 export default function RecordPage({ recordId }: { recordId: string }): ReactNode {

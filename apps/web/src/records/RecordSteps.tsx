@@ -1,3 +1,4 @@
+import type { RecordView } from "#contracts/records";
 import type { ReactNode } from "react";
 import { Link } from "wouter";
 import { paths } from "../paths.ts";
@@ -5,7 +6,6 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { CodeLabel } from "../ui/CodeLabel.tsx";
 import { Timeline, type TimelineEvent } from "../ui/Timeline.tsx";
-import type { RecordView } from "./RecordPage.tsx";
 
 type Step = RecordView["steps"][number];
 type Material = RecordView["materials"][number];

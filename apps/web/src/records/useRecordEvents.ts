@@ -1,8 +1,8 @@
+import type { RecordView } from "#contracts/records";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import type { TimelineEvent } from "../ui/Timeline.tsx";
 import { showContainerCode } from "#domain";
-import type { RecordView } from "./RecordPage.tsx";
 
 type Told = RecordView["events"][number];
 

@@ -1,16 +1,10 @@
 import type { ReactNode } from "react";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "./Button.tsx";
+import type { Column } from "./column.ts";
 import { saveCsv } from "./csv.ts";
 
-export interface Column<Row> {
-  key: string;
-  label: string;
-  show: (row: Row) => ReactNode;
-  /** The bare value for the CSV; without it the column is for the screen only. */
-  value?: (row: Row) => string | number | null;
-  numeric?: boolean;
-}
+export type { Column };
 
 interface TableProps<Row> {
   caption: string;

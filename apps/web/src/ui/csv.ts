@@ -1,4 +1,4 @@
-import type { Column } from "./Table.tsx";
+import type { Column } from "./column.ts";
 
 // A spreadsheet would compute a text that begins so.
 const formula = /^[=+\-@\t\r]/;

@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from "react";
 import { withdrawalStates as states } from "#domain";
 import { getMessages } from "#texts";
-import type { AnswerOf } from "#contracts/operations";
+import type { WithdrawalView } from "#contracts/withdrawals";
 import { useRead } from "../api/queries.ts";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -20,15 +20,13 @@ import { useToothColumns } from "./useToothColumns.tsx";
 import "./withdrawal.css";
 import "./withdrawal-print.css";
 
-export type Case = AnswerOf<"getWithdrawal">;
-
 /** A case: the clock since the notice, what is where, what is left to do, and every lot's trace. */
 export default function CasePage({ withdrawalId }: { withdrawalId: string }): ReactNode {
   const query = useRead("getWithdrawal", { params: { withdrawalId } }, { everyMs: 30_000 });
   return <QueryView query={query}>{(found) => <CaseView one={found} />}</QueryView>;
 }
 
-function CaseView({ one }: { one: Case }): ReactNode {
+function CaseView({ one }: { one: WithdrawalView }): ReactNode {
   const t = useTexts();
   const { case: texts, answer } = t.withdrawal;
   const { dateTime } = useFormats();
@@ -71,7 +69,7 @@ function CaseView({ one }: { one: Case }): ReactNode {
 }
 
 /** Where a case stands. Which stations it passed is not told, so none is claimed. */
-function StateLine({ state }: { state: Case["state"] }): ReactNode {
+function StateLine({ state }: { state: WithdrawalView["state"] }): ReactNode {
   const { language } = useFormats();
   const names = getMessages(language).withdrawalStates;
   return (
@@ -85,7 +83,7 @@ function StateLine({ state }: { state: Case["state"] }): ReactNode {
   );
 }
 
-function Figures({ one }: { one: Case }): ReactNode {
+function Figures({ one }: { one: WithdrawalView }): ReactNode {
   const { case: texts, teeth: teethTexts } = useTexts().withdrawal;
   const balance = sumBalances(one.trace);
   const teeth = one.trace.flatMap((lot) => lot.teeth);
@@ -113,7 +111,7 @@ function Figures({ one }: { one: Case }): ReactNode {
   );
 }
 
-function Closed({ one }: { one: Case }): ReactNode {
+function Closed({ one }: { one: WithdrawalView }): ReactNode {
   const { case: texts } = useTexts().withdrawal;
   const { dateTime } = useFormats();
   return (
@@ -124,7 +122,7 @@ function Closed({ one }: { one: Case }): ReactNode {
   );
 }
 
-function CaseActs({ one }: { one: Case }): ReactNode {
+function CaseActs({ one }: { one: WithdrawalView }): ReactNode {
   const { case: texts } = useTexts().withdrawal;
   const mayClose = useHasRole("office", "owner");
   const [acting, act] = useState<"segregate" | "close" | null>(null);

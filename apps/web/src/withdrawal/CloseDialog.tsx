@@ -1,3 +1,4 @@
+import type { WithdrawalView } from "#contracts/withdrawals";
 import { useQueryClient } from "@tanstack/react-query";
 import { useState, type FormEvent, type ReactNode } from "react";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
@@ -7,11 +8,10 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { TextArea } from "../ui/Field.tsx";
 import { fieldError, ProblemNote } from "../ui/States.tsx";
-import type { Case } from "./CasePage.tsx";
 import { countPatients, countTeeth, sumBalances } from "./sums.ts";
 
 /** The figures of a case in a sentence, to begin its summary with. */
-function useFigures({ trace }: Case): string {
+function useFigures({ trace }: WithdrawalView): string {
   const { case: texts } = useTexts().withdrawal;
   const teeth = trace.flatMap((lot) => lot.teeth);
   const counts = { ...countTeeth(teeth), patients: countPatients(teeth) };
@@ -19,7 +19,13 @@ function useFigures({ trace }: Case): string {
 }
 
 /** Closes a case with its summary; asks again in words where some of it is still on a shelf. */
-export function CloseDialog({ one, onClose }: { one: Case; onClose: () => void }): ReactNode {
+export function CloseDialog({
+  one,
+  onClose,
+}: {
+  one: WithdrawalView;
+  onClose: () => void;
+}): ReactNode {
   const t = useTexts();
   const { case: texts } = t.withdrawal;
   const queries = useQueryClient();

@@ -1,3 +1,4 @@
+import type { WithdrawalView } from "#contracts/withdrawals";
 import { useQueryClient } from "@tanstack/react-query";
 import type { ReactNode } from "react";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
@@ -6,10 +7,9 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { ProblemNote } from "../ui/States.tsx";
-import type { Case } from "./CasePage.tsx";
 
 interface SegregateDialogProps {
-  one: Case;
+  one: WithdrawalView;
   count: number;
   onClose: () => void;
 }
@@ -28,7 +28,8 @@ export function SegregateDialog({ one, count, onClose }: SegregateDialogProps): 
     announce({ text: texts.segregated(moved) });
     onClose();
   });
-  const nameOf = (lot: Case["trace"][number]) => t.withdrawal.lotTitle(lot.product.name, lot.lot);
+  const nameOf = (lot: WithdrawalView["trace"][number]) =>
+    t.withdrawal.lotTitle(lot.product.name, lot.lot);
   return (
     <Dialog
       title={texts.segregateTitle}

@@ -14,7 +14,7 @@ import { EnterButton } from "./EnterButton.tsx";
 import { LotTrace } from "./LotTrace.tsx";
 import { listAffected } from "./sums.ts";
 import { useToothColumns } from "./useToothColumns.tsx";
-import type { Asked } from "./WithdrawalsPage.tsx";
+import type { Asked } from "./asked.ts";
 
 type Trace = AnswerOf<"traceStock">;
 

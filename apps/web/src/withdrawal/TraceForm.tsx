@@ -3,7 +3,7 @@ import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import { TextField } from "../ui/Field.tsx";
-import type { Asked } from "./WithdrawalsPage.tsx";
+import type { Asked } from "./asked.ts";
 
 interface TraceFormProps {
   asked: Asked;

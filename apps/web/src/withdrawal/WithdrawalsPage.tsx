@@ -5,6 +5,7 @@ import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Page } from "../ui/Page.tsx";
 import { useFilter, type Filter } from "../ui/useFilter.ts";
+import type { Asked } from "./asked.ts";
 import { CaseList } from "./CaseList.tsx";
 import { EnterButton } from "./EnterButton.tsx";
 import { TraceAnswer } from "./TraceAnswer.tsx";
@@ -12,11 +13,6 @@ import { TraceForm } from "./TraceForm.tsx";
 import "./withdrawal.css";
 import "./withdrawal-print.css";
 
-export interface Asked {
-  lot?: string;
-  identifier?: string;
-  container?: string;
-}
 const parts = ["lot", "identifier", "container"] as const;
 
 function askedOf(filter: Filter): Asked {
