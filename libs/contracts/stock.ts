@@ -1,8 +1,9 @@
 /** Scans, deliveries, containers, movements. */
 import { z } from "zod";
 import { containerStates, locationKinds, productKinds } from "#domain";
-import { Barcode, Barcodes, CivilDate, Id, Instant, Page, ShortText } from "./common.ts";
+import { Barcode, Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { IdentifierScheme } from "./catalogue.ts";
+import { LocationView } from "./people.ts";
 
 export const UseBy = z.object({ date: CivilDate, precision: z.enum(["day", "month"]) });
 
@@ -37,12 +38,21 @@ export const Reading = z
     serial: z.string().nullable(),
     useBy: UseBy.nullable(),
     warnings: z.array(z.string()),
-    error: z.object({ kind: z.string(), at: z.int(), length: z.int() }).nullable(),
+    error: z
+      .object({
+        kind: z.string(),
+        at: z.int(),
+        length: z.int(),
+        detail: z.string().optional(),
+      })
+      .nullable(),
   })
   .meta({ id: "Reading" });
 export type Reading = z.infer<typeof Reading>;
 
-export const ReadScan = z.strictObject({ barcodes: Barcodes }).meta({ id: "ReadScan" });
+export const ReadScan = z
+  .strictObject({ barcodes: Barcodes, gsTokens: GsTokens.optional() })
+  .meta({ id: "ReadScan" });
 export type ReadScan = z.infer<typeof ReadScan>;
 export const ScanAnswer = z
   .object({
@@ -51,6 +61,11 @@ export const ScanAnswer = z
     containers: z
       .array(ContainerView)
       .meta({ description: "Those of the label's lot, best first" }),
+    place: LocationView.nullable().meta({ description: "Where it is a place's own label" }),
+    tray: z
+      .object({ id: Id, chartNumber: z.string(), tooth: z.string() })
+      .nullable()
+      .meta({ description: "Where it is a tray's own label" }),
   })
   .meta({ id: "ScanAnswer" });
 export type ScanAnswer = z.infer<typeof ScanAnswer>;
@@ -62,6 +77,12 @@ export type OpenDelivery = z.infer<typeof OpenDelivery>;
 export const Receive = z
   .strictObject({
     barcodes: Barcodes,
+    gsTokens: GsTokens.optional(),
+    packLabels: z
+      .array(Barcodes)
+      .max(4)
+      .optional()
+      .meta({ description: "Further labels of the same pack, such as the bottle's in its box" }),
     locationId: Id,
     quantity: z
       .int()

@@ -1,4 +1,4 @@
-import { belongs, DIGITS, firstOutside, numberAt } from "./character-sets.ts";
+import { ALPHANUMERIC, belongs, DIGITS, firstOutside, numberAt } from "./character-sets.ts";
 import { endsInCheckDigit } from "./check-digit.ts";
 import { countryLetters, countryNumbers } from "./code-lists.ts";
 import { gmnCheckPair } from "./gmn.ts";
@@ -14,6 +14,8 @@ export type Span = { readonly text: string; start: number; end: number; currentY
 
 /** Examines a component of a value whose length and characters are already known to be right. */
 export type ContentRule = (span: Span) => LabelError | undefined;
+
+const PERCENT = 37;
 
 function broken(detail: LabelErrorDetail, at: number, length: number): LabelError {
   return { kind: "invalid_structure", at, length, detail };
@@ -33,7 +35,8 @@ function checkPair({ text, start, end }: Span): LabelError | undefined {
 
 function companyPrefix({ text, start, end }: Span): LabelError | undefined {
   for (let at = start; at < start + 2; at += 1) {
-    if (at >= end || !belongs(text, at, DIGITS)) return broken("company_prefix", start, 2);
+    if (at < end && belongs(text, at, DIGITS)) continue;
+    return broken("company_prefix", start, Math.min(2, end - start));
   }
   return undefined;
 }
@@ -126,12 +129,12 @@ function birthSequence({ text, start, end }: Span): LabelError | undefined {
 }
 
 function percentEncoded({ text, start, end }: Span): LabelError | undefined {
-  let at = text.indexOf("%", start);
-  while (at !== -1 && at < end) {
+  for (let at = start; at < end; at += 1) {
+    if (text.charCodeAt(at) !== PERCENT) continue;
     if (!/^[0-9A-Fa-f]{2}$/.test(text.slice(at + 1, Math.min(at + 3, end)))) {
       return broken("percent_encoding", at, Math.min(3, end - at));
     }
-    at = text.indexOf("%", at + 3);
+    at += 2;
   }
   return undefined;
 }
@@ -148,8 +151,9 @@ function mediaType({ text, start }: Span): LabelError | undefined {
 }
 
 function padding({ text, start, end }: Span): LabelError | undefined {
-  const first = text.indexOf("=", start);
-  if (first === -1 || first >= end) return undefined;
+  const offset = text.slice(start, end).indexOf("=");
+  if (offset === -1) return undefined;
+  const first = start + offset;
   const count = end - first;
   if (text.slice(first, end) === "=".repeat(count) && count <= 2 && (end - start) % 3 === 0) {
     return undefined;
@@ -159,10 +163,10 @@ function padding({ text, start, end }: Span): LabelError | undefined {
 
 function iban(span: Span): LabelError | undefined {
   const { text, start, end } = span;
+  const bad = firstOutside(text, start, end, ALPHANUMERIC);
+  if (bad !== -1) return { kind: "invalid_character", at: bad, length: 1 };
+  if (end - start < 5) return { kind: "value_too_short", at: start, length: end - start };
   const account = text.slice(start, end);
-  if (!/^[A-Z0-9]{5,}$/.test(account)) {
-    return { kind: "invalid_character", at: start, length: end - start };
-  }
   const fault = countryLettersRule(span);
   if (fault !== undefined) return fault;
   let remainder = 0;

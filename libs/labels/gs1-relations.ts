@@ -35,6 +35,7 @@ export function findMissingCompanions(facts: readonly AiFact[]): number[] {
  * Equal repeats are fine. Source: GS1 General Specifications 4.13.
  */
 export function findConflictingDuplicate(elements: readonly LabelElement[]): number {
+  if (elements.length > FEW) return findConflictAmongMany(elements);
   for (let index = 1; index < elements.length; index += 1) {
     const { ai, value } = elements[index] ?? { ai: "", value: "" };
     for (let earlier = 0; earlier < index; earlier += 1) {
@@ -43,6 +44,16 @@ export function findConflictingDuplicate(elements: readonly LabelElement[]): num
       // The ones between were compared with this earlier one in their own turn.
       break;
     }
+  }
+  return -1;
+}
+
+function findConflictAmongMany(elements: readonly LabelElement[]): number {
+  const values = new Map<string, string>();
+  for (const [index, { ai, value }] of elements.entries()) {
+    const earlier = values.get(ai);
+    if (earlier === undefined) values.set(ai, value);
+    else if (earlier !== value) return index;
   }
   return -1;
 }
@@ -64,7 +75,9 @@ function hasCompanions({ needs, number }: AiFact, present: readonly AiFact[]): b
   return false;
 }
 
-/** Keeps the work within bounds on a label that repeats its elements a thousand times. */
+/** Up to here comparing each with each is faster than a set; beyond it the work would run away. */
+const FEW = 16;
+
 function withoutRepeats(facts: readonly AiFact[]): readonly AiFact[] {
-  return facts.length > 16 ? [...new Set(facts)] : facts;
+  return facts.length > FEW ? [...new Set(facts)] : facts;
 }

@@ -61,7 +61,8 @@ export function readPpnMessage(
     return { kind: "invalid_structure", at: start + OPENING.length, length: 0 };
   }
   if (!text.startsWith(MESSAGE_06, start)) {
-    return { kind: "unsupported_scheme", at: start, length: MESSAGE_06.length };
+    const length = Math.min(MESSAGE_06.length, text.length - start);
+    return { kind: "unsupported_scheme", at: start, length };
   }
   const end = text.length - CLOSING.length;
   if (!text.endsWith(CLOSING) || end < start + MESSAGE_06.length) {

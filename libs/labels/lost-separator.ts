@@ -12,13 +12,15 @@ const DATE_ELEMENT_LENGTH = 8;
  * nothing is split here; a person is asked to look (project rule). `text` is the raw text.
  */
 export function suspectSeparators(text: string, data: Gs1Data, currentYear: number): void {
+  const { elements, facts, ends } = data;
   let written = text.indexOf(WRITTEN_SEPARATOR);
+  let holder = 0;
   for (; written !== -1; written = text.indexOf(WRITTEN_SEPARATOR, written + 1)) {
-    const ai = data.facts[data.ends.findIndex((end) => end > written)]?.ai ?? "";
+    while ((ends[holder] ?? text.length) <= written) holder += 1;
+    const ai = facts[holder]?.ai ?? "";
     const length = WRITTEN_SEPARATOR.length;
     data.warnings.push({ kind: "separator_suspected", at: written, length, ai });
   }
-  const { elements, facts, ends } = data;
   const last = elements[elements.length - 1];
   if (last === undefined || (last.ai !== "10" && last.ai !== "21")) return;
   if (endsLikeExpiry(last.value, currentYear) && !facts.some(({ ai }) => ai === "17")) {

@@ -10,9 +10,11 @@ import { compatibleElements, validValue, withCompanions } from "./samples.fixtur
  */
 const APART = /^(03|391\d|393\d|7041|8110|8112)$/;
 
+const faults = fc.option(fc.tuple(fc.nat(), fc.nat()), { freq: 2 });
+
 /** Random labels of known AIs, most of them complete, half of them with one fault somewhere. */
 const labels = fc
-  .tuple(compatibleElements, fc.nat(), fc.boolean(), fc.option(fc.tuple(fc.nat(), fc.nat())))
+  .tuple(compatibleElements, fc.nat(), fc.boolean(), faults)
   .map(([elements, seed, isComplete, fault]) => {
     const whole = isComplete ? completed(elements, seed) : elements;
     return fault === null ? whole : withFault(whole, ...fault);
@@ -40,12 +42,15 @@ function withFault(elements: LabelElement[], which: number, where: number): Labe
   });
 }
 
+/** The symbol drawn fastest. It holds little, which is another error than that of faulty data. */
+const bcid = "databarexpandedstacked";
+
 function passesBwip(text: string): boolean {
   try {
-    bwipjs.raw({ bcid: "gs1datamatrix", text: text.replaceAll("^", "^094"), parse: true });
+    bwipjs.raw({ bcid, text: text.replaceAll("^", "^094"), parse: true });
     return true;
-  } catch {
-    return false;
+  } catch (error) {
+    return !String(error).includes("bwipp.GS1");
   }
 }
 
@@ -53,7 +58,7 @@ describe("random labels, sound and faulty", () => {
   test("are refused if and only if bwip-js refuses them", () => {
     let sound = 0;
     let faulty = 0;
-    const parameters = { numRuns: 250, seed: 20_260_615 };
+    const parameters = { numRuns: 1000, seed: 20_260_615 };
     fc.assert(
       fc.property(labels, (elements) => {
         const text = elements.map(({ ai, value }) => `(${ai})${value}`).join("");
@@ -64,6 +69,6 @@ describe("random labels, sound and faulty", () => {
       }),
       parameters,
     );
-    expect(Math.min(sound, faulty)).toBeGreaterThan(50);
+    expect(Math.min(sound, faulty)).toBeGreaterThan(200);
   });
 });

@@ -110,6 +110,7 @@ describe("an error", () => {
     ["]E095060001343<X>2", "invalid_character", undefined],
     ["<hello>", "unrecognized_format", undefined],
     ["<=A>12345678", "unsupported_scheme", undefined],
+    ["<[)>\u001e>", "unsupported_scheme", undefined],
     ["+A123BJC5D6E71<F>", "invalid_check_character", undefined],
     ["https://id.gs1.org/01/0952012345678<9>", "invalid_check_digit", "01"],
     ["https://id.gs1.org/01/09520123456788/10/A<%20>B", "invalid_character", "10"],
@@ -118,8 +119,14 @@ describe("an error", () => {
     ["https://id.gs1.org/01/09520123456788?<10=ABC>", "dl_attribute_not_allowed", "10"],
     ["https://id.gs1.org/01/09520123456788/21/1/<10/2>", "dl_key_qualifier_order", "10"],
     ["https://id.gs1.org/01/09520123456788?<999>=1", "unknown_ai", "999"],
+    ["]d2401<A>", "invalid_structure", "401"],
+    [`]d28004<A>${GS}10X`, "invalid_structure", "8004"],
+    ["]d28007DE8937<->0044", "invalid_character", "8007"],
+    ["]d28007<DE89>", "value_too_short", "8007"],
+    ["]d2010950600013435210AB<\u{1f9b7}>C", "invalid_character", "10"],
+    ["+A9991<\u{1f9b7}>", "invalid_character", undefined],
   ])("in %j is %s and names its span", (marked, kind, ai) => {
-    const raw = marked.replace(/[<>]/g, "");
+    const raw = marked.replace(/<|(?<!\[\))>/g, "");
     const result = readLabel(raw, { today: TODAY, associations: "enforce" });
     expect(result).toMatchObject({ ok: false, error: { kind } });
     if (result.ok) return;

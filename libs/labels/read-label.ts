@@ -28,7 +28,7 @@ export function readLabel(input: string | readonly string[], options: ReadOption
   const enforce = options.associations === "enforce";
   if (typeof input === "string") {
     const scan = readScan(input, context);
-    if ("kind" in scan) return { ok: false, error: scan, raw: input };
+    if ("kind" in scan) return refusal(input, scan);
     return answer(input, scan.symbology, finishScan(scan, context.currentYear, enforce));
   }
   if (input.length === 0) {
@@ -50,10 +50,29 @@ function answer(
   symbology: string | undefined,
   outcome: Finished | LabelError,
 ): LabelResult {
-  if ("kind" in outcome) return { ok: false, error: outcome, raw };
+  if ("kind" in outcome) return refusal(raw, outcome);
   const { scheme, elements, fields, warnings } = outcome;
   if (symbology === undefined) return { ok: true, scheme, elements, fields, warnings, raw };
   return { ok: true, scheme, symbology, elements, fields, warnings, raw };
+}
+
+function refusal(raw: string | readonly string[], error: LabelError): LabelResult {
+  const text = typeof raw === "string" ? raw : (raw[error.part ?? 0] ?? "");
+  return { ok: false, error: wholeCharacters(text, error), raw };
+}
+
+/** Widens a span that cuts a character of two UTF-16 units, so that it can be marked. */
+function wholeCharacters(text: string, error: LabelError): LabelError {
+  const { at, length } = error;
+  const end = at + length;
+  const before = cutsCharacter(text, at) ? 1 : 0;
+  const behind = length > 0 && cutsCharacter(text, end) ? 1 : 0;
+  if (before + behind === 0) return error;
+  return { ...error, at: at - before, length: before + length + behind };
+}
+
+function cutsCharacter(text: string, at: number): boolean {
+  return at > 0 && (text.codePointAt(at - 1) ?? 0) > 0xffff;
 }
 
 function finishScan(

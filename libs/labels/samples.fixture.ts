@@ -5,97 +5,109 @@ import { HIBC_IN_ORDER, SET_82_IN_ORDER } from "./character-sets.ts";
 import { gtinCheckDigit } from "./check-digit.ts";
 import { gmnCheckPair } from "./gmn.ts";
 import { findExclusivePair } from "./gs1-relations.ts";
+import { Random } from "./random.fixture.ts";
 import type { LabelElement } from "./result.ts";
 
 /** Random valid values for tests: what each format and content rule of the table of AIs admits. */
 
-const DIGITS = Array.from("0123456789");
-const CHARACTERS: Readonly<Record<string, readonly string[]>> = {
+const DIGITS = "0123456789";
+const LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+const CHARACTERS: Readonly<Record<string, string>> = {
   N: DIGITS,
-  X: Array.from(SET_82_IN_ORDER),
-  Y: Array.from("#-/0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ"),
-  Z: Array.from("-_0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"),
+  X: SET_82_IN_ORDER,
+  Y: `#-/${DIGITS}${LETTERS}`,
+  Z: `-_${DIGITS}${LETTERS}${LETTERS.toLowerCase()}`,
 };
 
-function textOf(characters: readonly string[], minLength: number, maxLength = minLength) {
-  return fc
-    .array(fc.constantFrom(...characters), { minLength, maxLength })
-    .map((all) => all.join(""));
-}
+/** Makes one text after the other. */
+type Maker = (random: Random) => string;
 
-const twoDigits = (min: number, max: number) =>
-  fc.integer({ min, max }).map((value) => `${value}`.padStart(2, "0"));
+const twoDigits =
+  (min: number, max: number): Maker =>
+  (random) =>
+    `${random.between(min, max)}`.padStart(2, "0");
+
+const oneOf =
+  (...texts: string[]): Maker =>
+  (random) =>
+    random.pick(texts);
+
+const joined =
+  (...makers: Maker[]): Maker =>
+  (random) =>
+    makers.map((make) => make(random)).join("");
 
 /** Years away from the edge of the century window of 2026, and days that every month has. */
-const shortDate = fc
-  .tuple(twoDigits(10, 60), twoDigits(1, 12), twoDigits(1, 28))
-  .map((parts) => parts.join(""));
-
-const time = fc.tuple(twoDigits(0, 23), twoDigits(0, 59)).map((parts) => parts.join(""));
+const shortDate = joined(twoDigits(10, 60), twoDigits(1, 12), twoDigits(1, 28));
+const monthAlone = joined(twoDigits(10, 60), twoDigits(1, 12), oneOf("00"));
 
 /** Values for the components whose content rule leaves less than their character set. */
-const RULED: Readonly<Record<string, fc.Arbitrary<string>>> = {
+const RULED: Readonly<Record<string, Maker>> = {
   date: shortDate,
-  dateOrMonth: fc.oneof(
-    shortDate,
-    shortDate.map((date) => `${date.slice(0, 4)}00`),
-  ),
-  longDate: shortDate.map((date) => `19${date}`),
-  time,
+  dateOrMonth: (random) => (random.below(2) === 0 ? shortDate : monthAlone)(random),
+  longDate: joined(oneOf("19"), shortDate),
+  time: joined(twoDigits(0, 23), twoDigits(0, 59)),
   hour: twoDigits(0, 23),
   minute: twoDigits(0, 59),
   second: twoDigits(0, 59),
-  country: fc.constantFrom("036", "276", "528", "840"),
-  countryOr999: fc.constantFrom("276", "999"),
-  countryLetters: fc.constantFrom("DE", "NL", "US"),
-  yesNo: fc.constantFrom("0", "1"),
-  sex: fc.constantFrom("0", "1", "2", "9"),
-  winding: fc.constantFrom("0", "1", "9"),
-  hyphen: fc.constant("-"),
-  zero: fc.constant("0"),
-  importerIndex: fc.constantFrom("-", "0", "Z", "_", "z"),
-  pieceOfTotal: fc.constantFrom("0102", "0202", "0199"),
-  birthSequence: fc.constantFrom("1/1", "2/3", "9/9"),
-  mediaType: fc.constantFrom("01", "10", "80", "99"),
-  latitude: fc.constantFrom("0000000000", "1800000000"),
-  longitude: fc.constantFrom("0000000000", "3600000000"),
-  iban: fc.constantFrom("DE89370400440532013000", "GB82WEST12345698765432"),
+  country: oneOf("036", "276", "528", "840"),
+  countryOr999: oneOf("276", "999"),
+  countryLetters: oneOf("DE", "NL", "US"),
+  yesNo: oneOf("0", "1"),
+  sex: oneOf("0", "1", "2", "9"),
+  winding: oneOf("0", "1", "9"),
+  hyphen: oneOf("-"),
+  zero: oneOf("0"),
+  importerIndex: oneOf("-", "0", "Z", "_", "z"),
+  pieceOfTotal: oneOf("0102", "0202", "0199"),
+  birthSequence: oneOf("1/1", "2/3", "9/9"),
+  mediaType: oneOf("01", "10", "80", "99"),
+  latitude: oneOf("0000000000", "1800000000"),
+  longitude: oneOf("0000000000", "3600000000"),
+  iban: oneOf("DE89370400440532013000", "GB82WEST12345698765432"),
 };
 
-function checkDigitEnded(length: number): fc.Arbitrary<string> {
-  return textOf(DIGITS, length - 1).map((digits) => `${digits}${gtinCheckDigit(digits)}`);
-}
-
-function componentValue(component: string): fc.Arbitrary<string> {
-  const [shape = "", ...rules] = component.split(":");
-  const characters = CHARACTERS[shape.charAt(0)] ?? [];
+function componentMaker(component: string): Maker {
+  const [shape = "", rule = ""] = component.split(":");
+  const characters = CHARACTERS[shape.charAt(0)] ?? "";
   const [min = 0, max = min] = shape.slice(1).replace("?", "").split("-").map(Number);
-  const [rule = ""] = rules;
   const ruled = RULED[rule];
   if (ruled !== undefined) return ruled;
-  if (rule === "check") return checkDigitEnded(min);
-  if (rule === "checkPair") {
-    return textOf(characters, 1, max - 4).map((tail) => {
-      const model = `12${tail}`;
-      return `${model}${gmnCheckPair(model)}`;
-    });
+  switch (rule) {
+    case "check":
+      return (random) => {
+        const digits = random.text(DIGITS, min - 1);
+        return `${digits}${gtinCheckDigit(digits)}`;
+      };
+    case "checkPair":
+      return (random) => {
+        const model = `12${random.text(characters, 1, max - 4)}`;
+        return `${model}${gmnCheckPair(model)}`;
+      };
+    case "companyPrefix":
+      return (random) => random.text(DIGITS, 4, max);
+    case "nonZero":
+      return (random) => random.text(DIGITS.slice(1), min);
+    case "noLeadingZero":
+      return (random) => random.text(DIGITS.slice(1), 1, max);
+    case "percentEncoded":
+      return (random) => random.text("ABCxyz0123-", min, max);
+    default:
+      return (random) => random.text(characters, min, max);
   }
-  if (rule === "companyPrefix") return textOf(DIGITS, 4, max);
-  if (rule === "nonZero" || rule === "noLeadingZero") {
-    return textOf(DIGITS.slice(1), rule === "nonZero" ? min : 1, max);
-  }
-  if (rule === "percentEncoded") return textOf(Array.from("ABCxyz0123-"), min, max);
-  return textOf(characters, min, max);
 }
 
 /** Values of one format; components that may be missing are there or not, from the right. */
-function formatValue(format: string): fc.Arbitrary<string> {
+function formatMaker(format: string): Maker {
   const components = format.split(" ");
+  const makers = components.map(componentMaker);
   const required = components.filter((component) => !component.split(":")[0]?.endsWith("?")).length;
-  return fc
-    .integer({ min: required, max: components.length })
-    .chain((count) => fc.tuple(...components.slice(0, count).map(componentValue)))
-    .map((parts) => parts.join(""));
+  return (random) => {
+    const count = random.between(required, components.length);
+    let value = "";
+    for (const make of makers.slice(0, count)) value += make(random);
+    return value;
+  };
 }
 
 function formatOf(ai: string): string {
@@ -106,14 +118,23 @@ function formatOf(ai: string): string {
   return line?.[1] ?? "N6";
 }
 
-const arbitraries = new Map<string, fc.Arbitrary<string>>();
+const makers = new Map<string, Maker>();
+
+/** A random valid value of one AI. */
+export function randomValue(ai: string, random: Random): string {
+  const known = makers.get(ai) ?? formatMaker(formatOf(ai));
+  makers.set(ai, known);
+  return known(random);
+}
+
+/** Whatever is made from a seed, as an arbitrary. */
+export function seeded<Made>(make: (random: Random) => Made): fc.Arbitrary<Made> {
+  return fc.noShrink(fc.nat().map((seed) => make(new Random(seed))));
+}
 
 /** Random valid values of one AI. */
-export function validValue(ai: string): fc.Arbitrary<string> {
-  const known = arbitraries.get(ai) ?? formatValue(formatOf(ai));
-  arbitraries.set(ai, known);
-  return known;
-}
+export const validValue = (ai: string): fc.Arbitrary<string> =>
+  seeded((random) => randomValue(ai, random));
 
 /** The first AI of every line of the table. */
 export const oneAiPerLine: readonly string[] = [
@@ -148,18 +169,17 @@ export function withCompanions(wanted: readonly string[]): string[] | undefined 
 }
 
 /** Random elements, each AI once, none that excludes another; companions may be missing. */
-export const compatibleElements: fc.Arbitrary<LabelElement[]> = fc
-  .uniqueArray(fc.constantFrom(...aiFacts), { minLength: 1, maxLength: 6 })
-  .map((facts) => facts.filter((_, index) => findExclusivePair(facts.slice(0, index + 1)) === -1))
-  .chain((facts) =>
-    fc.tuple(
-      ...facts.map(({ ai }) => validValue(ai).map((value): LabelElement => ({ ai, value }))),
-    ),
-  );
-
-const LOT_CHARACTERS = HIBC_IN_ORDER.slice(0, 36);
-
-/** Random texts of the letters and digits that an HIBC lot, serial or product number may have. */
-export function hibcText(minLength: number, maxLength: number): fc.Arbitrary<string> {
-  return textOf(Array.from(LOT_CHARACTERS), minLength, maxLength);
+export function randomElements(random: Random): LabelElement[] {
+  const facts: AiFact[] = [];
+  for (let left = random.between(1, 6); left > 0; left -= 1) {
+    const fact = random.pick(aiFacts);
+    if (!facts.includes(fact) && findExclusivePair([...facts, fact]) === -1) facts.push(fact);
+  }
+  return facts.map(({ ai }) => ({ ai, value: randomValue(ai, random) }));
 }
+
+/** Random elements that may stand on one label. */
+export const compatibleElements: fc.Arbitrary<LabelElement[]> = seeded(randomElements);
+
+/** The letters and digits that an HIBC lot, serial or product number may have. */
+export const HIBC_LETTERS = HIBC_IN_ORDER.slice(0, 36);

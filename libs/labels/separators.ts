@@ -52,7 +52,7 @@ export function restoreSeparators(
   if (profile.length === 0 && !FIRST_OF_DEFAULT.test(text)) return undefined;
   const tokens = profile.length === 0 ? DEFAULT_TOKENS : withProfile(profile);
   const pieces: string[] = [];
-  const shifts: { from: number; by: number }[] = [];
+  const shifts: Shift[] = [];
   const warnings: LabelWarning[] = [];
   let copied = 0;
   let shift = 0;
@@ -72,12 +72,31 @@ export function restoreSeparators(
   return {
     text: pieces.join(""),
     warnings,
-    rawPosition: (at) => at + (shifts.findLast(({ from }) => at >= from)?.by ?? 0),
+    rawPosition: (at) => at + shiftAt(shifts, at),
   };
 }
 
-/** The scanner's own texts come first, and longer ones before those with which they begin. */
+/** By how much the raw text runs ahead of the restored one from a position on. */
+type Shift = { from: number; by: number };
+
+/** The last shift that begins at or before `at`, found by halving. */
+function shiftAt(shifts: readonly Shift[], at: number): number {
+  let low = 0;
+  let high = shifts.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((shifts[middle]?.from ?? 0) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return shifts[low - 1]?.by ?? 0;
+}
+
+/**
+ * The scanner's own texts come first, and longer ones before those with which they begin. A default
+ * that begins with one of its own is none of its texts: what follows is data.
+ */
 function withProfile(profile: readonly string[]): readonly Token[] {
   const own = profile.filter((token) => token !== "").map((token): Token => [token, GS]);
-  return [...own, ...DEFAULT_TOKENS].sort(([a], [b]) => b.length - a.length);
+  const others = DEFAULT_TOKENS.filter(([token]) => !own.some(([text]) => token.startsWith(text)));
+  return [...own, ...others].sort(([a], [b]) => b.length - a.length);
 }

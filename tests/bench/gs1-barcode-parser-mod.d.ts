@@ -1,4 +1,4 @@
 declare module "gs1-barcode-parser-mod" {
   /** Throws a text for what it refuses. */
-  export function parseBarcode(barcode: string): { parsedCodeItems: { ai: string }[] };
+  export function parseBarcode(barcode: string): { parsedCodeItems: { ai: string; raw: string }[] };
 }

@@ -1,5 +1,15 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "@jest/globals";
 import { readLabelLines, splitLines, type LabelLineCounts } from "./label-lines.ts";
+
+type Vector = {
+  id: string;
+  input: string | string[];
+  options: object;
+  expect:
+    | { ok: true; fields: object }
+    | { ok: false; error: { kind: string; also_acceptable?: string[] } };
+};
 
 async function* streamOf<Piece>(...pieces: Piece[]): AsyncGenerator<Piece> {
   for (const piece of pieces) {
@@ -127,10 +137,65 @@ describe("tubule label", () => {
     ]);
   });
 
+  test("answers every label vector as the vector says", async () => {
+    const fixture = new URL("../../../libs/labels/vectors.fixture.json", import.meta.url);
+    const { vectors } = JSON.parse(readFileSync(fixture, "utf8")) as { vectors: Vector[] };
+    expect(vectors.length).toBeGreaterThanOrEqual(94);
+    const answers = await answersTo(
+      ...vectors.map(({ input, options }) => JSON.stringify({ input, options })),
+    );
+    for (const [index, { id, expect: wanted }] of vectors.entries()) {
+      const answer = answers[index] as { ok: boolean; fields?: object; error?: { kind: string } };
+      const told = [id, answer.ok, answer.fields];
+      expect(told).toEqual([id, wanted.ok, wanted.ok ? wanted.fields : undefined]);
+      if (wanted.ok) continue;
+      const kinds = [wanted.error.kind, ...(wanted.error.also_acceptable ?? [])];
+      expect([id, kinds]).toEqual([id, expect.arrayContaining([answer.error?.kind])]);
+    }
+  });
+
+  test("takes the command's separators, and a line's own before them", async () => {
+    const line = "]d2010950600013435210ABC~17771231";
+    const options = { today: "2026-06-15", associations: "enforce", gsTokens: ["~"] } as const;
+    const own = JSON.stringify({ input: line, options: { gs_tokens: ["#"] } });
+    const answers: unknown[] = [];
+    await readLabelLines(streamOf(line, own), options, (text) => answers.push(JSON.parse(text)));
+    expect(answers).toMatchObject([
+      { ok: true, fields: { lot: "ABC" }, warnings: ["separator_substituted"] },
+      { ok: false, error: { kind: "invalid_character", ai: "10" } },
+    ]);
+  });
+
+  test("reads the labels of one pack together", async () => {
+    const box = "]d2010950600013435210L1";
+    const bottle = ["]C10109506000134352", "]C110L1"];
+    const pack = (...labels: unknown[]) => JSON.stringify({ pack: labels });
+    const { answers, counts } = await run([
+      pack(box, bottle),
+      pack(box, "]d2010950600013435210L2"),
+      pack(box, ""),
+      pack(),
+    ]);
+    expect(counts).toEqual({ read: 4, refused: 3 });
+    const [agreeing, conflicting, half, none] = answers;
+    expect(agreeing).toMatchObject({
+      ok: true,
+      items: [{ labels: [0, 1], fields: { lot: "L1" } }],
+      conflicts: [],
+      labels: [{ scheme: "gs1" }, { scheme: "gs1" }],
+    });
+    expect(conflicting).toMatchObject({
+      ok: false,
+      conflicts: [{ field: "lot", standing: "conflict", values: ["L1", "L2"] }],
+    });
+    expect(half).toMatchObject({ ok: false, conflicts: [], labels: [{ ok: true }, { ok: false }] });
+    expect(none).toEqual({ ok: false, items: [], lines: [], conflicts: [], labels: [] });
+  });
+
   test("takes for a raw label what only looks like JSON", async () => {
     const message = "[)>\u001e06\u001d9N111234567842\u001d1TLOT9\u001e\u0004";
     expect(await answersTo(message)).toMatchObject([{ ok: true, scheme: "ifa-ppn" }]);
-    const lines = ['"unclosed', "{}", "[1]", '{"input":5}', "[", "{GS}01"];
+    const lines = ['"unclosed', "{}", "[1]", '{"input":5}', '{"pack":[1]}', "[", "{GS}01"];
     for (const answer of await answersTo(...lines)) expect(answer).toMatchObject({ ok: false });
   });
 

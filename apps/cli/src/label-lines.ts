@@ -1,12 +1,18 @@
-import { readLabel, type LabelResult, type ReadOptions } from "#labels";
+import { readLabel, readPack, type LabelResult, type ReadOptions } from "#labels";
 
 /** What the command line gives for every label that does not bring its own options. */
-export type LabelLineOptions = { today: string; associations: "enforce" | "defer" };
+export type LabelLineOptions = {
+  today: string;
+  associations: "enforce" | "defer";
+  gsTokens?: readonly string[];
+};
 
-/** How many labels were read, and how many of these were refused. */
+/** How many labels or packs were read, and how many of these were refused. */
 export type LabelLineCounts = { read: number; refused: number };
 
-type LabelRequest = { input: string | readonly string[]; options: ReadOptions };
+type Input = string | string[];
+type LabelRequest = { options: ReadOptions } & ({ input: Input } | { pack: Input[] });
+type Answer = { ok: boolean; [told: string]: unknown };
 
 /** Far above any label: a line cut here is refused, and a stream without lines is bounded. */
 const MAX_LINE_LENGTH = 1 << 20;
@@ -65,8 +71,9 @@ class LineUnderway {
  * Reads one label from each line and writes one line of JSON for each: what the label says, or the
  * kind of error and its span. A line is a JSON text (so that control characters can be escaped), a
  * JSON array of the texts of several scans of one label, a JSON object `{ input, options }` whose
- * options go before those of the command, or else the label itself, of which nothing is trimmed. A
- * line that looks like JSON but is none of these is the label itself.
+ * options go before those of the command, a JSON object `{ pack, options }` with the labels of one
+ * pack, or else the label itself, of which nothing is trimmed. A line that looks like JSON but is
+ * none of these is the label itself.
  */
 export async function readLabelLines(
   lines: AsyncIterable<string>,
@@ -76,10 +83,13 @@ export async function readLabelLines(
   const counts = { read: 0, refused: 0 };
   for await (const line of lines) {
     const request = requestOf(line, options);
-    const result = readLabel(request.input, request.options);
+    const answer =
+      "pack" in request
+        ? answerOfPack(request.pack, request.options)
+        : answerOf(readLabel(request.input, request.options));
     counts.read += 1;
-    if (!result.ok) counts.refused += 1;
-    write(JSON.stringify(answerOf(result)));
+    if (!answer.ok) counts.refused += 1;
+    write(JSON.stringify(answer));
   }
   return counts;
 }
@@ -88,7 +98,7 @@ export async function readLabelLines(
  * What is written for a label. Elements appear where the scheme has elements, and warnings by name
  * alone, each once.
  */
-function answerOf(result: LabelResult): object {
+export function answerOf(result: LabelResult): Answer {
   if (!result.ok) return { ok: false, error: result.error };
   const { scheme, elements, fields } = result;
   const warnings = [...new Set(result.warnings.map(({ kind }) => kind))];
@@ -96,6 +106,11 @@ function answerOf(result: LabelResult): object {
   return hasElements
     ? { ok: true, scheme, elements, fields, warnings }
     : { ok: true, scheme, fields, warnings };
+}
+
+function answerOfPack(pack: readonly Input[], options: ReadOptions): Answer {
+  const { labels, ...reading } = readPack(pack, options);
+  return { ...reading, labels: labels.map(answerOf) };
 }
 
 function requestOf(line: string, options: LabelLineOptions): LabelRequest {
@@ -108,9 +123,12 @@ function requestOf(line: string, options: LabelLineOptions): LabelRequest {
     return asIs;
   }
   if (isInput(value)) return { input: value, options };
-  if (!isRecord(value) || !isInput(value["input"])) return asIs;
+  if (!isRecord(value)) return asIs;
+  const { input, pack } = value;
   const own = optionsOf(value["options"] ?? {}, options);
-  return own === undefined ? asIs : { input: value["input"], options: own };
+  if (own === undefined) return asIs;
+  if (isInput(input)) return { input, options: own };
+  return Array.isArray(pack) && pack.every(isInput) ? { pack, options: own } : asIs;
 }
 
 /** The options of one line over those of the command; undefined when one of them is malformed. */
@@ -119,7 +137,7 @@ function optionsOf(given: unknown, options: LabelLineOptions): ReadOptions | und
   const {
     reference_date: today = options.today,
     associations = options.associations,
-    gs_tokens: gsTokens = [],
+    gs_tokens: gsTokens = options.gsTokens ?? [],
     permit_zero_suppressed_gtin: permitZeroSuppressedGtin = false,
   } = given;
   if (typeof today !== "string" || !DAY.test(today)) return undefined;
@@ -136,6 +154,6 @@ function isTexts(value: unknown): value is string[] {
   return Array.isArray(value) && value.every((item) => typeof item === "string");
 }
 
-function isInput(value: unknown): value is string | string[] {
+function isInput(value: unknown): value is Input {
   return typeof value === "string" || isTexts(value);
 }

@@ -10,8 +10,8 @@ import type { Answer, Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { useByOf } from "../stock/container-row.ts";
 import { insertReceived } from "../stock/movements.store.ts";
-import { readScan } from "../stock/reading.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
+import { readLabels } from "./read-labels.ts";
 import * as store from "./receiving.store.ts";
 
 /** More than any practice receives of one lot at once: a typing error, or a wrong pack. */
@@ -81,7 +81,7 @@ export class ReceivingService {
         deliveryId: params.deliveryId,
         locationId: place.id,
         containers,
-        barcode: body.barcodes.join("\n"),
+        barcode: [body.barcodes, body.packLabels ?? []].flat(2).join("\n"),
       });
       tx.audit("received", `delivery-line:${lineId}`, { ...body, ...params });
       const line = (await readDelivery(tx, params.deliveryId)).lines.find(
@@ -94,14 +94,7 @@ export class ReceivingService {
 
 /** What the label says, with what a person typed where the label says nothing. */
 async function readPack(tx: Tx, body: Call<"receive">["body"]): Promise<Pack> {
-  const { reading } = readScan(tx, body.barcodes);
-  if (!reading.ok || reading.scheme === "container") {
-    throw new Problem(
-      "label-unreadable",
-      "That is no label of a product. Scan the code on the box that carries lot and use-by date.",
-      { reading },
-    );
-  }
+  const reading = await readLabels(tx, body);
   if (!reading.identifier) {
     throw new Problem(
       "label-incomplete",

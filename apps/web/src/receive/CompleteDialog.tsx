@@ -1,6 +1,6 @@
 import { useState, type FormEvent, type ReactNode } from "react";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
-import { readScanned } from "../scanner/scan.ts";
+import { joinTexts, readScanned } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -9,6 +9,7 @@ import { Dialog } from "../ui/Dialog.tsx";
 import { CheckField, TextField } from "../ui/Field.tsx";
 import type { Attempt, ReceiveBody } from "./attempts.ts";
 import { useNameOf } from "./useNameOf.ts";
+import { labelsOf, mostLabels, packBodyOf, type PackBody } from "./usePackReading.ts";
 
 interface CompleteDialogProps {
   attempt: Attempt;
@@ -21,15 +22,19 @@ export function CompleteDialog({ attempt, onClose, onComplete }: CompleteDialogP
   const t = useTexts();
   const { complete: texts } = t.receive;
   const { today } = useFormats();
-  const told = useNameOf()(attempt.body.barcodes);
+  const told = useNameOf()(attempt.body);
   const [doesNotFit, setDoesNotFit] = useState(false);
   useScanTarget(
     (scan) => {
-      const barcodes = [...attempt.body.barcodes, ...scan.barcodes];
-      const fits = readScanned(barcodes, today()).kind === "label";
+      const isPack = (attempt.body.packLabels ?? []).length > 0;
+      const joint = joinTexts(attempt.body, scan);
+      // One more label of several, or the other symbol of the only one.
+      const change: PackBody = isPack ? packBodyOf([...labelsOf(attempt.body), scan]) : joint;
+      const reading = isPack ? scan.reading : readScanned(joint, today());
+      const fits = reading.kind === "label" && (change.packLabels ?? []).length < mostLabels;
       setDoesNotFit(!fits);
       playSound(fits ? "taken" : "look");
-      if (fits) onComplete({ barcodes });
+      if (fits) onComplete(change);
     },
     texts.scanTarget,
     true,
@@ -63,7 +68,7 @@ interface TypedRestProps {
 
 function TypedRest({ attempt, lacksLot, onComplete }: TypedRestProps): ReactNode {
   const { complete: texts } = useTexts().receive;
-  const lacksUseBy = useNameOf()(attempt.body.barcodes).useBy === null;
+  const lacksUseBy = useNameOf()(attempt.body).useBy === null;
   const [lot, setLot] = useState(attempt.body.lot ?? "");
   const [useBy, setUseBy] = useState(attempt.body.useBy ?? "");
   const [none, setNone] = useState(false);

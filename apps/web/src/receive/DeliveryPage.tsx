@@ -3,6 +3,7 @@ import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
+import { textsOf } from "../scanner/scan.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
@@ -11,12 +12,14 @@ import { QueryView } from "../ui/States.tsx";
 import type { Attempt } from "./attempts.ts";
 import { CompleteDialog } from "./CompleteDialog.tsx";
 import { NotPutAway } from "./NotPutAway.tsx";
+import { PackButton, PackDialog } from "./PackDialog.tsx";
 import { PackFields } from "./PackFields.tsx";
 import { ReceivedLines, type Delivery } from "./ReceivedLines.tsx";
 import { RegisterDialog } from "./RegisterDialog.tsx";
 import { useOwnCode } from "./useOwnCode.ts";
+import { labelsOf } from "./usePackReading.ts";
 import { usePlace } from "./usePlace.ts";
-import { useReceiving } from "./useReceiving.ts";
+import { useReceiving, type Receiving } from "./useReceiving.ts";
 import "./receive.css";
 
 /** A delivery: what is read comes in at the left, what may not come in stands on top. */
@@ -39,7 +42,7 @@ function DeliveryView({ delivery }: { delivery: Delivery }): ReactNode {
   useScanTarget((scan) => {
     if (takeOwnCode(scan)) return;
     withPlace(({ id: locationId }) =>
-      receiving.receive({ barcodes: scan.barcodes, locationId, quantity }),
+      receiving.receive({ ...textsOf(scan), locationId, quantity }),
     );
     setQuantity(1);
   }, t.receive.scanTarget);
@@ -62,10 +65,23 @@ function DeliveryView({ delivery }: { delivery: Delivery }): ReactNode {
               onQuantity={setQuantity}
             />
             <ScanEntry />
+            <PackButton
+              onReceive={(pack) => {
+                withPlace(({ id: locationId }) =>
+                  receiving.receive({ ...pack, locationId, quantity }),
+                );
+                setQuantity(1);
+              }}
+              onSetAside={(pack) =>
+                withPlace(({ id: locationId }) =>
+                  receiving.setAside({ ...pack, locationId, quantity }),
+                )
+              }
+            />
           </div>
         </section>
       </div>
-      <SettleDialog attempt={shown} onClose={() => show(null)} retry={receiving.retry} />
+      <SettleDialog attempt={shown} onClose={() => show(null)} receiving={receiving} />
     </Page>
   );
 }
@@ -73,16 +89,26 @@ function DeliveryView({ delivery }: { delivery: Delivery }): ReactNode {
 interface SettleDialogProps {
   attempt: Attempt | null;
   onClose: () => void;
-  retry: (key: string, change?: Partial<Attempt["body"]>) => void;
+  receiving: Receiving;
 }
 
 /** What settles a refused pack in one go: the rest of its label, or its registration. */
-function SettleDialog({ attempt, onClose, retry }: SettleDialogProps): ReactNode {
+function SettleDialog({ attempt, onClose, receiving }: SettleDialogProps): ReactNode {
   if (attempt === null) return null;
   const again = (change: Partial<Attempt["body"]> = {}) => {
-    retry(attempt.key, change);
+    receiving.retry(attempt.key, change);
     onClose();
   };
+  if (attempt.refusal?.code === "pack-conflict") {
+    return (
+      <PackDialog
+        labels={labelsOf(attempt.body)}
+        onClose={onClose}
+        onReceive={again}
+        onSetAside={onClose}
+      />
+    );
+  }
   if (attempt.refusal?.code === "unknown-identifier") {
     return <RegisterDialog attempt={attempt} onClose={onClose} onRegistered={() => again()} />;
   }

@@ -1,12 +1,15 @@
 import type { ReactNode } from "react";
 import { sayProblem } from "#texts";
 import { paths } from "../paths.ts";
+import { oddOf, readScanned } from "../scanner/scan.ts";
+import { ScannerNote } from "../scanner/ScannerNote.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
 import type { Attempt, Refusal } from "./attempts.ts";
 import { useNameOf } from "./useNameOf.ts";
+import { labelsOf } from "./usePackReading.ts";
 import type { Receiving } from "./useReceiving.ts";
 
 interface NotPutAwayProps {
@@ -42,8 +45,8 @@ function RefusedPack({
 }: NotPutAwayProps & { attempt: Attempt }): ReactNode {
   const t = useTexts();
   const { refused: texts, delivery } = t.receive;
-  const { language, shortDate } = useFormats();
-  const told = useNameOf()(attempt.body.barcodes);
+  const { language, shortDate, today } = useFormats();
+  const told = useNameOf()(attempt.body);
   const { refusal } = attempt;
   const lot = told.lot ?? attempt.body.lot ?? null;
   const facts = [
@@ -66,6 +69,9 @@ function RefusedPack({
           <p key={path}>{message}</p>
         ))}
         {refusal === null ? null : <p>{sayNext(texts.next, refusal)}</p>}
+        <ScannerNote
+          found={labelsOf(attempt.body).flatMap((label) => oddOf(readScanned(label, today())))}
+        />
       </div>
       <div className="actions">
         <NextStep
@@ -98,7 +104,8 @@ interface NextStepProps {
 
 /** The one step that leads on from a refusal. */
 function NextStep({ attempt, onOpen, retry, lot, productId }: NextStepProps): ReactNode {
-  const { refused: t } = useTexts().receive;
+  const { receive, pack } = useTexts();
+  const { refused: t } = receive;
   const { refusal } = attempt;
   const again = (
     <Button kind="main" onClick={() => retry(attempt.key)}>
@@ -132,6 +139,12 @@ function NextStep({ attempt, onOpen, retry, lot, productId }: NextStepProps): Re
       return <LinkButton to={sameLot}>{t.compare}</LinkButton>;
     case "serial-taken":
       return <LinkButton to={sameLot}>{t.findSerial}</LinkButton>;
+    case "pack-conflict":
+      return (
+        <Button kind="main" onClick={() => onOpen(attempt)}>
+          {pack.compare}
+        </Button>
+      );
     case "expired-delivery":
       return null;
     default:

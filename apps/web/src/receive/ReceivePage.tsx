@@ -5,7 +5,7 @@ import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -14,9 +14,11 @@ import { TextField } from "../ui/Field.tsx";
 import { Page } from "../ui/Page.tsx";
 import { EmptyState, fieldError, ProblemNote, QueryView } from "../ui/States.tsx";
 import { Table } from "../ui/Table.tsx";
-import { keepAttempts, makeAttempt } from "./attempts.ts";
+import { keepAttempts, makeAttempt, makeConflict, type Attempt } from "./attempts.ts";
+import { PackButton } from "./PackDialog.tsx";
 import { PackFields } from "./PackFields.tsx";
 import { useOwnCode } from "./useOwnCode.ts";
+import type { PackBody } from "./usePackReading.ts";
 import { usePlace } from "./usePlace.ts";
 import "./receive.css";
 
@@ -59,10 +61,11 @@ function BeginDelivery({ known }: { known: readonly Delivery[] }): ReactNode {
   useScanTarget((scan: Scan) => {
     if (takeOwnCode(scan)) return;
     playSound("taken");
-    withPlace(({ id: locationId }) =>
-      open.begin(told, { barcodes: scan.barcodes, locationId, quantity }),
-    );
+    beginWith(makeAttempt, textsOf(scan));
   }, t.receive.scanTargetStart);
+  function beginWith(make: typeof makeAttempt, pack: PackBody): void {
+    withPlace(({ id: locationId }) => open.begin(told, make({ ...pack, locationId, quantity })));
+  }
   function submit(event: FormEvent): void {
     event.preventDefault();
     open.begin(told, null);
@@ -104,12 +107,14 @@ function BeginDelivery({ known }: { known: readonly Delivery[] }): ReactNode {
       <div className="form">
         <PackFields {...{ place, places, quantity }} onPlace={choose} onQuantity={setQuantity} />
         <ScanEntry />
+        <PackButton
+          onReceive={(pack) => beginWith(makeAttempt, pack)}
+          onSetAside={(pack) => beginWith(makeConflict, pack)}
+        />
       </div>
     </section>
   );
 }
-
-type FirstPack = Parameters<typeof makeAttempt>[0];
 
 /** Opens a delivery; the pack whose scan began it is received on the delivery's own page. */
 function useOpenDelivery() {
@@ -119,13 +124,13 @@ function useOpenDelivery() {
   return {
     error: open.error,
     isPending: open.isPending,
-    begin: (told: { supplier: string; note: string }, first: FirstPack | null) => {
+    begin: (told: { supplier: string; note: string }, first: Attempt | null) => {
       if (open.isPending) return;
       open.mutate(
         { body: told },
         {
           onSuccess: ({ id }) => {
-            if (first !== null) keepAttempts(id, [makeAttempt(first)]);
+            if (first !== null) keepAttempts(id, [first]);
             refresh("listDeliveries");
             navigate(paths.delivery(id));
           },

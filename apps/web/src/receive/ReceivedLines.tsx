@@ -2,6 +2,8 @@ import type { ReactNode } from "react";
 import { Link } from "wouter";
 import { showContainerCode } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
+import { mostLabels, sizeFor } from "../labels/label-size.ts";
+import { PrintButton } from "../labels/PrintButton.tsx";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -40,6 +42,7 @@ export function ReceivedLines({ delivery, receiving }: ReceivedLinesProps): Reac
         </div>
         {lines.length === 0 ? null : (
           <div className="actions">
+            <PrintLabels lines={lines} />
             <Button onClick={() => saveCsv("delivery", columns, lines)}>{t.common.export}</Button>
             <Button onClick={() => window.print()}>{t.common.print}</Button>
           </div>
@@ -49,7 +52,7 @@ export function ReceivedLines({ delivery, receiving }: ReceivedLinesProps): Reac
       <ol className="receive-lines">
         {[...underWay].reverse().map(({ key, body }) => (
           <li key={key} className="receive-line under-way">
-            <span className="receive-name">{t.receive.sending(nameOf(body.barcodes).name)}</span>
+            <span className="receive-name">{t.receive.sending(nameOf(body).name)}</span>
           </li>
         ))}
         {lines.map((line) => (
@@ -57,6 +60,26 @@ export function ReceivedLines({ delivery, receiving }: ReceivedLinesProps): Reac
         ))}
       </ol>
     </section>
+  );
+}
+
+/** The last step of receiving: a label for every container that came. */
+function PrintLabels({ lines }: { lines: readonly Line[] }): ReactNode {
+  const { print: t } = useTexts().labels;
+  const made = lines.flatMap(({ product, containers }) =>
+    containers.map(({ id }) => ({ id, kind: product.kind })),
+  );
+  // A run has room for so many; those received first come first.
+  const next = made.toReversed().slice(0, mostLabels);
+  if (next.length === 0) return null;
+  return (
+    <PrintButton
+      kind="main"
+      subjects={next.map(({ id }) => ({ kind: "container", id }))}
+      size={sizeFor(next.map(({ kind }) => kind))}
+    >
+      {t.send(next.length)}
+    </PrintButton>
   );
 }
 

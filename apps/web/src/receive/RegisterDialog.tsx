@@ -20,7 +20,7 @@ export function RegisterDialog({ attempt, onClose, onRegistered }: RegisterDialo
   const refresh = useRefresh();
   const announce = useAnnounce();
   const { shortDate } = useFormats();
-  const { identifier, lot, useBy } = useNameOf()(attempt.body.barcodes);
+  const { identifier, lot, useBy } = useNameOf()(attempt.body);
   const [identifiers, setIdentifiers] = useState<Draft>(
     identifier === null ? [] : [{ ...identifier, packLevel: "unit", containers: 1 }],
   );

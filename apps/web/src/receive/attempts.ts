@@ -26,6 +26,12 @@ export function makeAttempt(body: ReceiveBody): Attempt {
   return { key: makeUuid(), body, state: "sending", refusal: null };
 }
 
+/** A pack that is not sent, since its labels contradict each other on this device already. */
+export function makeConflict(body: ReceiveBody): Attempt {
+  const refusal = { code: "pack-conflict", values: {}, errors: [] } as const;
+  return { ...makeAttempt(body), state: "refused", refusal };
+}
+
 /** What became of an attempt that was not received. */
 export function markAttempt(attempt: Attempt, error: unknown): Attempt {
   const isAnswer =

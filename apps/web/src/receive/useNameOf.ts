@@ -1,8 +1,7 @@
-import { identifierOf } from "#labels";
-import { useRead } from "../api/queries.ts";
-import { readScanned } from "../scanner/scan.ts";
+import type { DeviceIdentifier } from "#labels";
+import type { ScanTexts } from "../scanner/scan.ts";
 import { useTexts } from "../texts/Texts.tsx";
-import { useFormats } from "../texts/useFormats.ts";
+import { labelsOf, usePackReading } from "./usePackReading.ts";
 
 export interface LabelTold {
   /** The product as the catalogue calls it; `null` where it does not know it. */
@@ -10,29 +9,25 @@ export interface LabelTold {
   name: string;
   lot: string | null;
   useBy: string | null;
-  identifier: { scheme: "gs1-gtin" | "hibc" | "ppn"; value: string } | null;
+  identifier: DeviceIdentifier | null;
 }
 
-/** Reads a pack's label on this device, with the product's name as the catalogue knows it. */
-export function useNameOf(): (barcodes: readonly string[]) => LabelTold {
+/** Reads a pack's labels on this device, with the product's name as the catalogue knows it. */
+export function useNameOf(): (texts: PackTexts) => LabelTold {
   const t = useTexts();
-  const { today } = useFormats();
-  const { data } = useRead("listProducts", {}, { staleMs: 60_000 });
-  return (barcodes) => {
-    const reading = readScanned(barcodes, today());
-    const fields = reading.kind === "label" ? reading.label.fields : undefined;
-    const identifier = (fields && identifierOf(fields)) ?? null;
-    const product = data?.products.find(({ identifiers }) =>
-      identifiers.some(
-        ({ scheme, value }) => scheme === identifier?.scheme && value === identifier.value,
-      ),
-    );
+  const read = usePackReading();
+  return (texts) => {
+    const { product, items } = read(labelsOf(texts));
+    const { levels, fields } = items[0] ?? { levels: [], fields: {} };
+    const identifier = levels[0]?.identifier ?? null;
     return {
       productId: product?.id ?? null,
       name: product?.name ?? identifier?.value ?? t.receive.refused.unknownProduct,
-      lot: fields?.lot ?? null,
-      useBy: fields?.expiry?.date ?? null,
+      lot: fields.lot ?? null,
+      useBy: fields.expiry?.date ?? null,
       identifier,
     };
   };
 }
+
+type PackTexts = ScanTexts & { packLabels?: string[][] | undefined };

@@ -1,7 +1,7 @@
 import { useLocation } from "wouter";
 import { call } from "../api/client.ts";
 import { paths } from "../paths.ts";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
@@ -11,11 +11,12 @@ export function useOwnCode(): (scan: Scan) => boolean {
   const { receive: t } = useTexts();
   const announce = useAnnounce();
   const [, navigate] = useLocation();
-  return ({ reading, barcodes }) => {
+  return (scan) => {
+    const { reading } = scan;
     if (reading.kind !== "container") return false;
     playSound("look");
     const show = async () => {
-      const { containers } = await call("readScan", { body: { barcodes } });
+      const { containers } = await call("readScan", { body: textsOf(scan) });
       const [found] = containers;
       if (found !== undefined) navigate(paths.container(found.id));
     };

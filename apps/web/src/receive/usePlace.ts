@@ -1,6 +1,10 @@
 import { useEffect, useRef, useState } from "react";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
+import { usePlaceTarget } from "../scanner/OwnCodes.tsx";
+import { playSound } from "../scanner/sounds.ts";
+import { useTexts } from "../texts/Texts.tsx";
+import { useAnnounce } from "../ui/Announcer.tsx";
 import { readRemembered, remember } from "../ui/remembered.ts";
 
 export type Place = AnswerOf<"listLocations">["locations"][number];
@@ -21,6 +25,7 @@ export function usePlace() {
     remember(rememberedAs, id);
     setChosen(id);
   };
+  useScannedPlace(places, choose);
   // A scan may come before the places are known: it waits for them, so that none is lost.
   const waiting = useRef<((known: Place) => void)[]>([]);
   useEffect(() => {
@@ -32,4 +37,19 @@ export function usePlace() {
     else act(place);
   };
   return { places, place, withPlace, choose, error };
+}
+
+/** The code on a shelf says where the packs go from now on. */
+function useScannedPlace(places: readonly Place[], choose: (id: string) => void): void {
+  const { own: t } = useTexts().labels;
+  const announce = useAnnounce();
+  usePlaceTarget(({ id, name, outside }) => {
+    if (outside || !places.some((one) => one.id === id)) {
+      playSound("look");
+      return announce({ text: t.receiveOutside(name), tone: "look" });
+    }
+    playSound("taken");
+    choose(id);
+    announce({ text: t.receiveInto(name) });
+  });
 }

@@ -8,6 +8,7 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import {
   keepAttempts,
   makeAttempt,
+  makeConflict,
   markAttempt,
   readAttempts,
   renewAttempt,
@@ -22,6 +23,8 @@ export interface Receiving {
   /** The line received last since the page was opened. */
   newestId: string | null;
   receive: (body: ReceiveBody) => void;
+  /** Puts a pack whose labels contradict each other on the list of what is kept apart. */
+  setAside: (body: ReceiveBody) => void;
   /** Sends once more, perhaps with what the label lacked. */
   retry: (key: string, change?: Partial<ReceiveBody>) => void;
   /** Takes a refused pack off the list. */
@@ -71,6 +74,10 @@ export function useReceiving(deliveryId: string, onRefused: (attempt: Attempt) =
       const attempt = makeAttempt(body);
       setAttempts((before) => [...before, attempt]);
       queue(attempt);
+    },
+    setAside: (body) => {
+      playSound("look");
+      setAttempts((before) => [...before, makeConflict(body)]);
     },
     retry: (key, change) => {
       const attempt = attempts.find((one) => one.key === key);
