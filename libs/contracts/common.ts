@@ -22,6 +22,15 @@ export const Barcode = z
   .max(4096)
   .refine((text) => !text.includes("\u0000"), "must not contain U+0000");
 export const Barcodes = z.array(Barcode).min(1).max(4);
+const noNull = (text: string): boolean => !text.includes("\u0000");
+/** Characters that a scanner sends: any but U+0000, which cannot be stored. */
+export const scannerText = (max: number) =>
+  z.string().max(max).refine(noNull, "must not contain U+0000");
+/** What this scanner sends for the group separator, beyond what is understood of any. */
+export const GsTokens = z
+  .array(scannerText(8).min(1))
+  .max(4)
+  .meta({ description: "Texts that this scanner sends in place of the group separator" });
 export const Page = {
   limit: z.coerce.number().int().min(1).max(500).default(100),
   after: z.string().max(200).optional(),

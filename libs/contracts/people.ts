@@ -1,7 +1,8 @@
 /** Sign-in, people, tablets, places. */
 import { z } from "zod";
 import { locationKinds, roles, shelfKinds } from "#domain";
-import { Id, Instant, Name } from "./common.ts";
+import { scannerBounds } from "#labels";
+import { GsTokens, Id, Instant, Name, scannerText } from "./common.ts";
 
 const SignInName = z
   .string()
@@ -20,6 +21,10 @@ export const Health = z
     version: z.string(),
     database: z.string(),
     at: Instant,
+    secureAddresses: z.array(z.url()).meta({
+      description: "Where it is served over https, the surest first; none where it is not",
+    }),
+    trustPath: z.string().meta({ description: "The page that makes a device trust them" }),
   })
   .meta({ id: "Health" });
 export type Health = z.infer<typeof Health>;
@@ -111,7 +116,13 @@ export const AddPerson = z
 export type AddPerson = z.infer<typeof AddPerson>;
 
 export const DeviceView = z
-  .object({ id: Id, name: z.string(), registeredAt: Instant, revoked: z.boolean() })
+  .object({
+    id: Id,
+    name: z.string(),
+    registeredAt: Instant,
+    revoked: z.boolean(),
+    scannerSetUpAt: Instant.nullable(),
+  })
   .meta({ id: "Device" });
 export type DeviceView = z.infer<typeof DeviceView>;
 export const Devices = z.object({ devices: z.array(DeviceView) }).meta({ id: "Devices" });
@@ -120,6 +131,35 @@ export const RegisterDevice = z
   .strictObject({ name: Name.max(100) })
   .meta({ id: "RegisterDevice" });
 export type RegisterDevice = z.infer<typeof RegisterDevice>;
+
+/** How the scanner of a device is understood; the words are those of `libs/labels`. */
+export const ScannerProfile = z
+  .strictObject({
+    gsTokens: GsTokens,
+    prefix: scannerText(20),
+    suffix: scannerText(20),
+    keyboard: z.enum(["as-typed", "by-position"]),
+    endKey: z.enum(["Enter", "Tab", "either", "none"]),
+    maxGapMs: z.int().min(scannerBounds.maxGapMs.min).max(scannerBounds.maxGapMs.max),
+    minKeys: z.int().min(scannerBounds.minKeys.min).max(scannerBounds.minKeys.max),
+  })
+  .meta({ id: "ScannerProfile" });
+export type ScannerProfile = z.infer<typeof ScannerProfile>;
+export const SaveScannerProfile = z
+  .strictObject({
+    profile: ScannerProfile,
+    setUpAt: Instant.nullable().meta({ description: "When the set-up symbols were scanned" }),
+  })
+  .meta({ id: "SaveScannerProfile" });
+export type SaveScannerProfile = z.infer<typeof SaveScannerProfile>;
+export const ScannerOfDevice = z
+  .object({
+    device: z.object({ id: Id, name: z.string() }).nullable(),
+    profile: ScannerProfile.nullable(),
+    setUpAt: Instant.nullable(),
+  })
+  .meta({ id: "ScannerOfDevice" });
+export type ScannerOfDevice = z.infer<typeof ScannerOfDevice>;
 
 export const LocationView = z
   .object({ id: Id, name: z.string(), kind: z.enum(locationKinds), outside: z.boolean() })

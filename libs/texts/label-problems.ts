@@ -1,4 +1,5 @@
 /** Why a label could not be read, for a person with a scanner in the hand. */
+import type { ScannerFault } from "#labels";
 
 /** In English, by the error kind of the label reader. */
 export const labelProblemsEn = {
@@ -108,4 +109,58 @@ export const labelProblemsDe: Readonly<Record<LabelProblemKind, string>> = {
     "oder tippen Sie es ein.",
   conflicting_duplicate:
     "Die Codes widersprechen einander in einem Feld. Scannen Sie nur die eines einzigen Etiketts.",
+};
+
+/** What the scanner did, where it was the scanner, in English; by the fault. */
+export const scannerFaultsEn: Readonly<Record<ScannerFault, string>> = {
+  "caps-lock":
+    "Caps Lock is on, so that the letters of a lot come out wrong. Turn it off and scan again.",
+  "keyboard-layout":
+    "Scanner and device are set to different keyboards. Open Practice, Scanner and scan the " +
+    "set-up sheet.",
+  "full-ascii":
+    "Your scanner converts Code 39 to full ASCII, which spoils this label. Switch that off on the " +
+    "scanner and scan again.",
+  "check-character":
+    "Your scanner takes the check character off, so that a misreading would go unseen. Set it to " +
+    "send the check character of Code 39, and scan again.",
+  "separator-lost":
+    "Your scanner drops the separator between fields. Open Practice, Scanner and scan the set-up " +
+    "sheet.",
+  "separator-doubled":
+    "Your scanner sends the separator between fields twice. Open Practice, Scanner and scan the " +
+    "set-up sheet.",
+  "separator-suspected":
+    "Two fields of the label may have run together. Compare what was read with the printed label.",
+  "separator-substituted":
+    "Your scanner sends a text in place of the separator. It was understood; open Practice, Scanner " +
+    "and scan the set-up sheet to be sure of it.",
+};
+
+/** In German. */
+export const scannerFaultsDe: Readonly<Record<ScannerFault, string>> = {
+  "caps-lock":
+    "Die Feststelltaste ist aktiv; die Buchstaben einer Charge kommen falsch an. Schalten Sie sie " +
+    "aus und scannen Sie noch einmal.",
+  "keyboard-layout":
+    "Scanner und Gerät sind auf verschiedene Tastaturen eingestellt. Öffnen Sie Praxis, Scanner " +
+    "und scannen Sie das Einrichtungsblatt.",
+  "full-ascii":
+    "Ihr Scanner wandelt Code 39 in Full ASCII um, was dieses Etikett verfälscht. Schalten Sie das " +
+    "am Scanner aus und scannen Sie noch einmal.",
+  "check-character":
+    "Ihr Scanner nimmt das Prüfzeichen weg; ein Lesefehler bliebe unbemerkt. Stellen Sie ihn so " +
+    "ein, dass er das Prüfzeichen von Code 39 sendet, und scannen Sie noch einmal.",
+  "separator-lost":
+    "Ihr Scanner verschluckt das Trennzeichen zwischen den Feldern. Öffnen Sie Praxis, Scanner und " +
+    "scannen Sie das Einrichtungsblatt.",
+  "separator-doubled":
+    "Ihr Scanner sendet das Trennzeichen zwischen den Feldern doppelt. Öffnen Sie Praxis, Scanner " +
+    "und scannen Sie das Einrichtungsblatt.",
+  "separator-suspected":
+    "Zwei Felder des Etiketts sind vielleicht ineinander geraten. Vergleichen Sie das Gelesene mit " +
+    "dem gedruckten Etikett.",
+  "separator-substituted":
+    "Ihr Scanner sendet einen Text anstelle des Trennzeichens. Er wurde verstanden; öffnen Sie " +
+    "Praxis, Scanner und scannen Sie das Einrichtungsblatt, um sicherzugehen.",
 };

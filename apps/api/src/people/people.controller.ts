@@ -30,4 +30,14 @@ export class PeopleController {
   revokeDevice(@Checked() call: Call<"revokeDevice">) {
     return this.people.revokeDevice(call);
   }
+
+  @Operation("getScannerProfile")
+  getScannerProfile(@Checked() call: Call<"getScannerProfile">) {
+    return this.people.getScannerProfile(call);
+  }
+
+  @Operation("saveScannerProfile")
+  saveScannerProfile(@Checked() call: Call<"saveScannerProfile">) {
+    return this.people.saveScannerProfile(call);
+  }
 }

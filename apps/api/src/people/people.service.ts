@@ -1,12 +1,18 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import type { DeviceView } from "#contracts/people";
+import type { DeviceView, ScannerOfDevice } from "#contracts/people";
 import { inCommand, inRead } from "../db/transaction.ts";
 import { DeviceRow } from "../db/tables.ts";
 import { newId } from "../db/uuid.ts";
-import { deviceToken, readSessionCookie, tokenHash, writeDeviceCookie } from "../http/cookies.ts";
+import {
+  deviceToken,
+  readDeviceCookie,
+  readSessionCookie,
+  tokenHash,
+  writeDeviceCookie,
+} from "../http/cookies.ts";
 import type { Answer, Call } from "../http/operation.ts";
-import { notFound } from "../http/problem.ts";
+import { notFound, Problem } from "../http/problem.ts";
 import * as store from "./people.store.ts";
 import { hashSecret } from "./secrets.ts";
 
@@ -53,6 +59,8 @@ export class PeopleService {
         registeredBy: tx.actor.personId,
         registeredAt: tx.at,
         revokedAt: null,
+        scannerProfile: null,
+        scannerSetUpAt: null,
       });
       device.tokenHash = tokenHash(deviceToken(session.token, device.id));
       await tx.manager.insert(DeviceRow, device);
@@ -72,13 +80,49 @@ export class PeopleService {
       return { done: true } as const;
     });
   }
+
+  getScannerProfile(call: Call<"getScannerProfile">): Promise<ScannerOfDevice> {
+    const token = deviceTokenOf(call);
+    return inRead(this.db, call, async (tx) =>
+      scannerView(token && (await store.findScanner(tx, token))),
+    );
+  }
+
+  /** A profile decides how a lot is read, so the audit trail has it. */
+  saveScannerProfile(call: Call<"saveScannerProfile">): Promise<ScannerOfDevice> {
+    const token = deviceTokenOf(call);
+    return inCommand(this.db, call, async (tx) => {
+      const row = token && (await store.updateScanner(tx, token, call.body));
+      if (!row) {
+        throw new Problem(
+          "not-found",
+          "This device is not registered as a tablet, so its scanner is remembered only on itself.",
+        );
+      }
+      tx.audit("scanner-set-up", `device:${row.id}`, call.body);
+      return scannerView(row);
+    });
+  }
 }
+
+/** The token of the tablet that this request comes from, if it is one of this practice's. */
+function deviceTokenOf(call: Call<"getScannerProfile" | "saveScannerProfile">): Buffer | undefined {
+  const cookie = readDeviceCookie(call.request);
+  return cookie?.practiceId === call.actor.practiceId ? tokenHash(cookie.token) : undefined;
+}
+
+const scannerView = (row: store.ScannerRow | undefined): ScannerOfDevice => ({
+  device: row === undefined ? null : { id: row.id, name: row.name },
+  profile: row?.scanner_profile ?? null,
+  setUpAt: row?.scanner_set_up_at?.toISOString() ?? null,
+});
 
 const deviceView = (device: DeviceRow): DeviceView => ({
   id: device.id,
   name: device.name,
   registeredAt: device.registeredAt.toISOString(),
   revoked: device.revokedAt !== null,
+  scannerSetUpAt: device.scannerSetUpAt?.toISOString() ?? null,
 });
 
 const personView = (person: store.PersonFacts) => ({

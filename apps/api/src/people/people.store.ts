@@ -1,5 +1,6 @@
 import type { Pool } from "pg";
 import type { Role } from "#domain";
+import type { ScannerProfile } from "#labels";
 import { statement, type Tx } from "../db/transaction.ts";
 
 export interface SignInRow {
@@ -180,6 +181,37 @@ const sessionFacts = statement<SessionFacts>(
 export async function getSessionFacts(tx: Tx): Promise<SessionFacts> {
   const [row] = await tx.rows(sessionFacts, [tx.actor.practiceId, tx.actor.sessionId]);
   return row!;
+}
+
+export interface ScannerRow {
+  id: string;
+  name: string;
+  scanner_profile: ScannerProfile | null;
+  scanner_set_up_at: Date | null;
+}
+const scannerOf = statement<ScannerRow>(
+  "find-scanner",
+  `select id, name, scanner_profile, scanner_set_up_at from device
+   where practice_id = $1 and token_hash = $2 and revoked_at is null`,
+);
+/** The registered tablet of a token, with its scanner. */
+export async function findScanner(tx: Tx, token: Buffer): Promise<ScannerRow | undefined> {
+  return (await tx.rows(scannerOf, [tx.actor.practiceId, token]))[0];
+}
+
+const scannerUpdate = statement<ScannerRow>(
+  "update-scanner",
+  `update device set scanner_profile = $3::jsonb, scanner_set_up_at = $4
+   where practice_id = $1 and token_hash = $2 and revoked_at is null
+   returning id, name, scanner_profile, scanner_set_up_at`,
+);
+export async function updateScanner(
+  tx: Tx,
+  token: Buffer,
+  { profile, setUpAt }: { profile: ScannerProfile; setUpAt: string | null },
+): Promise<ScannerRow | undefined> {
+  const told = [JSON.stringify(profile), setUpAt];
+  return (await tx.rows(scannerUpdate, [tx.actor.practiceId, token, ...told]))[0];
 }
 
 const deviceEnd = statement<{ id: string }>(

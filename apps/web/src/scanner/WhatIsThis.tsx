@@ -1,6 +1,6 @@
 import { useQuery } from "@tanstack/react-query";
 import type { ReactNode } from "react";
-import { showContainerCode } from "#domain";
+import { showOwnCode } from "#domain";
 import { identifierOf } from "#labels";
 import { getMessages } from "#texts";
 import { call } from "../api/client.ts";
@@ -11,25 +11,32 @@ import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Loading, ProblemNote } from "../ui/States.tsx";
-import type { Scan } from "./scan.ts";
+import { leadsSomewhere } from "./OwnCodes.tsx";
+import { oddOf, textsOf, type Scan } from "./scan.ts";
+import { ScannerNote } from "./ScannerNote.tsx";
 
 /** A scan on a page that takes none: says what it is and where to go with it. Changes nothing. */
 export function WhatIsThis({ scan, onClose }: { scan: Scan; onClose: () => void }): ReactNode {
   const t = useTexts();
-  const { barcodes } = scan;
+  const body = textsOf(scan);
   const answer = useQuery({
-    queryKey: ["readScan", barcodes],
-    queryFn: () => call("readScan", { body: { barcodes } }),
+    queryKey: ["readScan", body],
+    queryFn: () => call("readScan", { body }),
   });
   return (
     <Dialog title={t.scan.whatIsThis} onClose={onClose}>
       <LabelFacts scan={scan} />
+      <ScannerNote found={oddOf(scan.reading)} />
       {answer.data === undefined && answer.error === null ? <Loading /> : null}
       {answer.error instanceof Unreachable ? <p role="status">{t.scan.readOffline}</p> : null}
       {answer.error !== null && !(answer.error instanceof Unreachable) ? (
         <ProblemNote error={answer.error} />
       ) : null}
-      {answer.data === undefined ? null : <Known scan={scan} answer={answer.data} />}
+      {answer.data === undefined ? null : leadsSomewhere(scan) ? (
+        <KnownPlace answer={answer.data} />
+      ) : (
+        <Known scan={scan} answer={answer.data} />
+      )}
     </Dialog>
   );
 }
@@ -39,10 +46,10 @@ export function LabelFacts({ scan }: { scan: Scan }): ReactNode {
   const t = useTexts();
   const { date } = useFormats();
   const { reading } = scan;
-  if (reading.kind === "container") {
-    return <p className="label-facts code">{showContainerCode(reading.code)}</p>;
+  if (reading.kind !== "label" && reading.kind !== "unreadable") {
+    return <p className="label-facts code">{showOwnCode(reading.code)}</p>;
   }
-  if (reading.kind !== "label") return null;
+  if (reading.kind === "unreadable") return null;
   const { lot, serial, expiry } = reading.label.fields;
   const identifier = identifierOf(reading.label.fields)?.value;
   const facts: [string, string | undefined][] = [
@@ -66,6 +73,31 @@ export function LabelFacts({ scan }: { scan: Scan }): ReactNode {
 }
 
 type Answer = Awaited<ReturnType<typeof call<"readScan">>>;
+
+/** The code of a place or a tray: what it names, and the way there. */
+function KnownPlace({ answer }: { answer: Answer }): ReactNode {
+  const { own } = useTexts().labels;
+  const { place, tray } = answer;
+  if (place !== null) {
+    return (
+      <>
+        <p className="found">
+          {own.place}: <strong>{place.name}</strong>
+        </p>
+        <LinkButton to={paths.shelf({ location: place.id })}>{own.showPlace}</LinkButton>
+      </>
+    );
+  }
+  if (tray === null) return <p role="status">{own.unknown}</p>;
+  return (
+    <>
+      <p className="found">
+        <strong>{own.trayOpened(tray.tooth, tray.chartNumber)}</strong>
+      </p>
+      <LinkButton to={paths.tray(tray.id)}>{own.openTray}</LinkButton>
+    </>
+  );
+}
 
 interface KnownProps {
   scan: Scan;
@@ -94,7 +126,7 @@ function Known({ scan, answer }: KnownProps): ReactNode {
           {containers.map((container) => (
             <li key={container.id}>
               <LinkButton to={paths.container(container.id)} kind="quiet">
-                <span className="code">{showContainerCode(container.code)}</span>
+                <span className="code">{showOwnCode(container.code)}</span>
                 {" · "}
                 {containerStates[container.state]} · {container.location.name}
               </LinkButton>

@@ -33,10 +33,16 @@ const tones: Readonly<Record<Sound, readonly Tone[]>> = {
 
 /** Plays a sound, unless sounds are off or the browser plays none. */
 export function playSound(sound: Sound): void {
+  readySounds();
+  if (!soundsAreOn() || context === null) return;
+  for (const tone of tones[sound]) playTone(context, tone);
+}
+
+/** Within a tap: some browsers let a page sound later only if it was made ready in one. */
+export function readySounds(): void {
   if (!soundsAreOn() || typeof AudioContext === "undefined") return;
   context ??= new AudioContext();
   void context.resume();
-  for (const tone of tones[sound]) playTone(context, tone);
 }
 
 function playTone(audio: AudioContext, tone: Tone): void {

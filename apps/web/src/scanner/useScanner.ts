@@ -1,66 +1,102 @@
 import { useEffect, useRef } from "react";
-import { restore, takesText, takeSnapshot, typeText, type TextSnapshot } from "./focused-text.ts";
-import { Wedge, usualSettings, type WedgeAnswer, type WedgeKey } from "./wedge.ts";
-import { readRemembered } from "../ui/remembered.ts";
+import { takesText, takeSnapshot, typeText, type TextSnapshot } from "./focused-text.ts";
+import type { WedgeKey } from "./wedge-keys.ts";
+import { Wedge, type Burst, type WedgeAnswer, type WedgeSettings } from "./wedge.ts";
 
 export interface ScannerListener {
-  onScan: (raw: string) => void;
+  onScan: (burst: Burst) => void;
   /** A burst came without its end key: the scanner's set-up lacks it. */
   onEndless: () => void;
 }
 
-/** The longest gap between two keys of this device's scanner, in milliseconds. */
-export function readMaxGapMs(): number {
-  const kept = Number(readRemembered("scanner-gap-ms"));
-  return kept >= 10 && kept <= 60 ? kept : usualSettings.maxGapMs;
-}
-
 /** Listens for scans wherever the focus is, before any field or button gets the keys. */
-export function useScanner(listener: ScannerListener): void {
+export function useScanner(listener: ScannerListener, settings: WedgeSettings): void {
   const latest = useRef(listener);
   useEffect(() => {
     latest.current = listener;
   });
-  useEffect(() => listen(latest), []);
+  useEffect(() => {
+    const listening = new Listening(latest, settings);
+    return () => listening.stop();
+  }, [settings]);
 }
 
-function listen(latest: { current: ScannerListener }): () => void {
-  const maxGapMs = readMaxGapMs();
-  const wedge = new Wedge({ ...usualSettings, maxGapMs });
-  let snapshot: TextSnapshot | null = null;
-  let timer = 0;
+// Windows delivers the character of an Alt code a moment after Alt is let go.
+const altCodeWaitsMs = 40;
 
-  function follow(answer: WedgeAnswer): void {
-    if (answer.release !== "") typeText(document.activeElement, answer.release);
-    if (answer.begins) snapshot = takeSnapshot(document.activeElement);
-    if (answer.endless) latest.current.onEndless();
-    if (answer.scan === null) return;
-    if (snapshot !== null) restore(snapshot);
-    snapshot = null;
-    latest.current.onScan(answer.scan);
+class Listening {
+  private readonly wedge: Wedge;
+  private readonly stopping = new AbortController();
+  private snapshot: TextSnapshot | null = null;
+  private timer = 0;
+  private isTyping = false;
+
+  constructor(
+    private readonly listener: { current: ScannerListener },
+    private readonly settings: WedgeSettings,
+  ) {
+    this.wedge = new Wedge(settings);
+    const { signal } = this.stopping;
+    const options = { capture: true, signal };
+    window.addEventListener("keydown", (event) => this.onKey(event), options);
+    window.addEventListener("keyup", (event) => this.onKey(event), options);
+    window.addEventListener("beforeinput", (event) => this.onInput(event), options);
   }
 
-  function onKey(event: KeyboardEvent): void {
+  stop(): void {
+    window.clearTimeout(this.timer);
+    this.stopping.abort();
+  }
+
+  private onKey(event: KeyboardEvent): void {
     if (event.isComposing) return;
-    window.clearTimeout(timer);
-    const answer = wedge.press(readKey(event));
+    window.clearTimeout(this.timer);
+    const answer = this.wedge.press(readKey(event));
     if (answer.hold) {
       event.preventDefault();
       event.stopImmediatePropagation();
     }
-    follow(answer);
-    timer = window.setTimeout(() => {
-      follow(wedge.rest(performance.now()));
-    }, maxGapMs + 5);
+    this.follow(answer);
+    this.restAfter(this.settings.maxGapMs + 5);
   }
 
-  window.addEventListener("keydown", onKey, true);
-  window.addEventListener("keyup", onKey, true);
-  return () => {
-    window.clearTimeout(timer);
-    window.removeEventListener("keydown", onKey, true);
-    window.removeEventListener("keyup", onKey, true);
-  };
+  /** The browser's own characters in the midst of a burst: an Alt code's, or a dead key's. */
+  private onInput(event: InputEvent): void {
+    if (this.isTyping || event.inputType !== "insertText") return;
+    if (!this.wedge.isHolding(event.timeStamp - altCodeWaitsMs)) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+  }
+
+  private restAfter(waitMs: number): void {
+    this.timer = window.setTimeout(() => {
+      const answer = this.wedge.rest(performance.now());
+      this.follow(answer);
+      if (answer.waits) this.restAfter(waitMs);
+    }, waitMs);
+  }
+
+  private follow(answer: WedgeAnswer): void {
+    if (answer.release !== "") this.type(answer.release);
+    if (answer.begins) this.snapshot = takeSnapshot(document.activeElement);
+    if (answer.endless) this.listener.current.onEndless();
+    if (answer.scan === null) return;
+    if (this.snapshot !== null) this.undo(this.snapshot);
+    this.snapshot = null;
+    this.listener.current.onScan(answer.scan);
+  }
+
+  private type(text: string): void {
+    this.isTyping = true;
+    typeText(document.activeElement, text);
+    this.isTyping = false;
+  }
+
+  private undo(snapshot: TextSnapshot): void {
+    this.isTyping = true;
+    snapshot.restore();
+    this.isTyping = false;
+  }
 }
 
 function readKey(event: KeyboardEvent): WedgeKey {
@@ -69,6 +105,7 @@ function readKey(event: KeyboardEvent): WedgeKey {
     down: event.type === "keydown",
     key: event.key,
     code: event.code,
+    shift: event.shiftKey,
     ctrl: event.ctrlKey,
     alt: event.altKey,
     meta: event.metaKey,

@@ -1,35 +1,49 @@
 /**
  * Tells the burst of a keyboard-wedge scanner from a person's typing, by timing alone: keys at most
- * `maxGapMs` apart, at least `minKeys` of them, ended by Enter or Tab. Pure: it sees keys with
- * their times and says what is to become of each.
+ * `maxGapMs` apart, at least `minKeys` of them, ended by an end key or, where the scanner has none,
+ * by a pause. Pure: it sees keys with their times and says what is to become of each.
  *
  * The first key of a burst cannot be told from typing, so it lands (in a text field, the first
  * two); when the burst turns out to be a scan, what landed is undone from the snapshot taken at
  * `begins`. Every further fast key is held. A run that turns out to be typing gives its held keys
  * back.
  */
+import { usualScannerProfile, type ScannerBurst } from "#labels";
+import {
+  isFunctionKey,
+  isModifier,
+  readEndKey,
+  readStroke,
+  strokeOfAltCode,
+  strokeOfEndKey,
+  type EndKey,
+  type Stroke,
+  type WedgeKey,
+} from "./wedge-keys.ts";
 
 export interface WedgeSettings {
   minKeys: number;
   maxGapMs: number;
+  endKeys: readonly EndKey[];
+  /** A pause ends a burst. */
+  endsBySilence: boolean;
 }
 
-/** Six keys: shorter codes are typed by hand. 35 ms: a slow Bluetooth scanner; people need 60. */
-export const usualSettings: WedgeSettings = { minKeys: 6, maxGapMs: 35 };
+export const usualSettings: WedgeSettings = {
+  minKeys: usualScannerProfile.minKeys,
+  maxGapMs: usualScannerProfile.maxGapMs,
+  endKeys: ["Enter", "Tab"],
+  endsBySilence: false,
+};
 
-/** One key as the browser reports it. */
-export interface WedgeKey {
-  atMs: number;
-  down: boolean;
-  key: string;
-  /** The physical key: it tells the control characters whatever the keyboard's layout. */
-  code: string;
-  ctrl: boolean;
-  alt: boolean;
-  meta: boolean;
-  repeat: boolean;
-  /** The focus is in something that takes text. */
-  inText: boolean;
+/** A whole scan, byte for byte, and how it came. */
+export interface Burst extends ScannerBurst {
+  /** `null` where a pause ended it. */
+  endKey: EndKey | null;
+  /** Between one key and the next, in milliseconds. */
+  gapsMs: number[];
+  /** A letter came in the other case than Shift asked for: Caps Lock is on. */
+  capsLock: boolean;
 }
 
 export interface WedgeAnswer {
@@ -39,10 +53,12 @@ export interface WedgeAnswer {
   hold: boolean;
   /** A run begins with this key: remember what the focused element contains. */
   begins: boolean;
-  /** A whole scan, byte for byte; undo what its first keys did. */
-  scan: string | null;
+  /** A whole scan; undo what its first keys did. */
+  scan: Burst | null;
   /** A burst as fast as a scan came to its end without an end key. */
   endless: boolean;
+  /** What it is shows only when no key follows for longer still: rest again. */
+  waits: boolean;
 }
 
 const nothing: WedgeAnswer = {
@@ -51,35 +67,22 @@ const nothing: WedgeAnswer = {
   begins: false,
   scan: null,
   endless: false,
-};
-const modifiers = new Set(["Shift", "Control", "Alt", "AltGraph", "Meta", "CapsLock", "NumLock"]);
-
-// How scanners send the control characters of ISO/IEC 15434 and GS1: Ctrl and the physical key.
-const controlByCode: Readonly<Record<string, string>> = {
-  BracketRight: "\u001d",
-  Backslash: "\u001c",
-  Digit6: "\u001e",
-  Minus: "\u001f",
-  KeyD: "\u0004",
+  waits: false,
 };
 
-// A dead key's character is unknown; a mark that no label contains makes the reader refuse the
-// label rather than take a shortened one.
-const unknownCharacter = "\u{fffd}";
-
-/** The character a key stands for in a scan, or `null` where it stands for none. */
-function readCharacter(press: WedgeKey): string | null {
-  if (press.ctrl && !press.alt) return controlByCode[press.code] ?? null;
-  if (press.meta) return null;
-  if (press.key === "Dead") return unknownCharacter;
-  return press.key.length === 1 ? press.key : null;
-}
+// A busy machine may deliver the next key late, and a scan must not be cut in two.
+const silenceBeyondGapMs = 50;
+/** So many fast keys no person makes with Ctrl, or before a function key. */
+const unlikelyKeys = 2;
 
 interface Run {
-  text: string;
+  typed: string;
+  byPosition: string;
   keys: number;
   held: string;
   lastMs: number;
+  gapsMs: number[];
+  capsLock: boolean;
   toldEndless: boolean;
 }
 
@@ -94,33 +97,63 @@ export class Wedge {
   press(key: WedgeKey): WedgeAnswer {
     const collected = this.collectNumpad(key);
     if (collected !== null) return collected;
-    if (!key.down) return nothing;
-    if (modifiers.has(key.key)) {
+    if (isModifier(key)) {
       if (key.key === "Alt") this.numpad = "";
-      if (this.run !== null && this.isFast(key.atMs)) this.run.lastMs = key.atMs;
+      this.keepUp(key.atMs);
       return nothing;
     }
+    if (!key.down) return nothing;
     // A key held down repeats as fast as a scanner types.
     if (key.repeat) return this.end();
-    const isEnd = key.key === "Enter" || key.key === "Tab";
-    if (isEnd && !key.ctrl && !key.alt && !key.meta) return this.finish(key);
-    const character = readCharacter(key);
-    return character === null ? this.end() : this.add(key, character);
+    const endKey = readEndKey(key);
+    if (endKey !== null) return this.finish(key, endKey);
+    const stroke = readStroke(key);
+    if (stroke === null) return this.end();
+    return this.isTypable(key, stroke) ? this.add(key, stroke) : this.end();
   }
 
   /** No key came for a while: gives back what is held, without ending the run. */
   rest(atMs: number): WedgeAnswer {
     const { run } = this;
-    if (run === null || this.isFast(atMs)) return nothing;
+    if (run === null) return nothing;
+    if (this.isFast(atMs)) return { ...nothing, waits: true };
+    const isLong = run.keys >= this.settings.minKeys;
+    if (isLong && this.settings.endsBySilence) {
+      const silent = atMs - run.lastMs > this.settings.maxGapMs + silenceBeyondGapMs;
+      return silent ? { ...nothing, scan: this.take(run, null) } : { ...nothing, waits: true };
+    }
     const release = run.held;
-    const endless = run.keys >= this.settings.minKeys && !run.toldEndless;
+    const endless = isLong && !run.toldEndless;
     run.held = "";
     run.toldEndless ||= endless;
     return { ...nothing, release, endless };
   }
 
+  /** Whether what the browser makes of the keys by itself belongs to a burst, too. */
+  isHolding(atMs: number): boolean {
+    return this.isFast(atMs) && this.run!.keys > unlikelyKeys;
+  }
+
   private isFast(atMs: number): boolean {
     return this.run !== null && atMs - this.run.lastMs <= this.settings.maxGapMs;
+  }
+
+  private keepUp(atMs: number): void {
+    const { run } = this;
+    if (run === null || !this.isFast(atMs)) return;
+    run.gapsMs.push(Math.max(0, Math.round(atMs - run.lastMs)));
+    run.lastMs = atMs;
+  }
+
+  private hasFast(atMs: number, keys: number): boolean {
+    return this.isFast(atMs) && this.run!.keys >= keys;
+  }
+
+  // Named keys are typed by nobody in the midst of a burst; elsewhere they are a person's.
+  private isTypable(key: WedgeKey, { kind }: Stroke): boolean {
+    if (kind !== "named") return true;
+    if (!isFunctionKey(key)) return this.hasFast(key.atMs, this.settings.minKeys);
+    return !this.isFast(key.atMs) || this.hasFast(key.atMs, unlikelyKeys);
   }
 
   private end(): WedgeAnswer {
@@ -130,30 +163,44 @@ export class Wedge {
     return { ...nothing, release };
   }
 
-  private add({ atMs, inText }: WedgeKey, character: string): WedgeAnswer {
-    const { run } = this;
-    if (run === null || !this.isFast(atMs)) {
+  private add({ atMs, inText }: WedgeKey, stroke: Stroke): WedgeAnswer {
+    const { typed, byPosition, kind, inverted } = stroke;
+    if (!this.isFast(atMs)) {
       const ended = this.end();
-      this.run = { text: character, keys: 1, held: "", lastMs: atMs, toldEndless: false };
+      const text = { typed, byPosition, held: "", keys: 1 };
+      const told = { capsLock: inverted, toldEndless: false };
+      this.run = { ...text, ...told, lastMs: atMs, gapsMs: [] };
       return { ...ended, begins: true };
     }
-    run.text += character;
+    this.keepUp(atMs);
+    const run = this.run!;
+    run.typed += typed;
+    run.byPosition += byPosition;
     run.keys += 1;
-    run.lastMs = atMs;
-    const hold = run.keys > (inText ? 2 : 1);
-    if (hold && character >= " " && character !== unknownCharacter) run.held += character;
+    run.capsLock ||= inverted;
+    const hold = run.keys > (inText || kind !== "text" ? unlikelyKeys : 1);
+    if (hold && kind === "text") run.held += typed;
     return { ...nothing, hold };
   }
 
-  private finish({ atMs }: WedgeKey): WedgeAnswer {
-    const { run } = this;
-    if (run !== null && this.isFast(atMs) && run.keys >= this.settings.minKeys) {
-      this.run = null;
+  private take(run: Run, endKey: EndKey | null): Burst {
+    const { typed, byPosition, gapsMs, capsLock } = run;
+    this.run = null;
+    this.numpad = "";
+    return { typed, byPosition, endKey, gapsMs, capsLock };
+  }
+
+  private finish(key: WedgeKey, endKey: EndKey): WedgeAnswer {
+    const { atMs } = key;
+    const { endKeys, minKeys, maxGapMs } = this.settings;
+    if (this.hasFast(atMs, minKeys)) {
+      if (!endKeys.includes(endKey)) return this.add(key, strokeOfEndKey(endKey));
+      this.keepUp(atMs);
       this.scannedMs = atMs;
-      return { ...nothing, hold: true, scan: run.text };
+      return { ...nothing, hold: true, scan: this.take(this.run!, endKey) };
     }
     // Some scanners send two end keys.
-    if (run === null && atMs - this.scannedMs <= this.settings.maxGapMs) {
+    if (this.run === null && atMs - this.scannedMs <= maxGapMs) {
       this.scannedMs = atMs;
       return { ...nothing, hold: true };
     }
@@ -165,12 +212,12 @@ export class Wedge {
     if (key.down && key.alt && !key.ctrl && /^Numpad\d$/.test(key.code)) {
       const ended = this.run === null || this.isFast(key.atMs) ? nothing : this.end();
       this.numpad += key.code.slice(-1);
-      if (this.run !== null) this.run.lastMs = key.atMs;
+      this.keepUp(key.atMs);
       return { ...ended, hold: this.run !== null };
     }
     if (key.down || key.key !== "Alt" || this.numpad === "") return null;
     const value = Number(this.numpad);
     this.numpad = "";
-    return value < 128 ? this.add(key, String.fromCharCode(value)) : nothing;
+    return this.add(key, strokeOfAltCode(value));
   }
 }
