@@ -106,10 +106,14 @@ create table device (
   registered_by uuid not null,
   registered_at timestamp with time zone not null,
   revoked_at timestamp with time zone,
+  scanner_profile jsonb,
+  scanner_set_up_at timestamp with time zone,
   constraint device_pk PRIMARY KEY (practice_id, id),
   constraint device_token_unique UNIQUE (practice_id, token_hash),
   constraint device_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
-  constraint device_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100)))
+  constraint device_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
+  constraint device_scanner_profile_form CHECK (((scanner_profile IS NULL) OR (jsonb_path_match(scanner_profile, '(((((((((($."gsTokens".type() == "array" && $."gsTokens".size() <= 4) && !(exists ($."gsTokens"[*]?(@.type() != "string")))) && $."prefix".type() == "string") && $."suffix".type() == "string") && ($."keyboard" == "as-typed" || $."keyboard" == "by-position")) && ((($."endKey" == "Enter" || $."endKey" == "Tab") || $."endKey" == "either") || $."endKey" == "none")) && $."maxGapMs" >= 10) && $."maxGapMs" <= 60) && $."minKeys" >= 4) && $."minKeys" <= 12)'::jsonpath, '{}'::jsonb, true) IS TRUE))),
+  constraint device_scanner_set_up_of_profile CHECK (((scanner_set_up_at IS NULL) OR (scanner_profile IS NOT NULL)))
 );
 
 create table finding_override (
@@ -142,16 +146,120 @@ create table idempotency_key (
   constraint idempotency_key_form CHECK (((length(key) >= 8) AND (length(key) <= 128)))
 );
 
+create table label_print (
+  practice_id uuid not null,
+  id uuid not null,
+  printer text not null,
+  host text not null,
+  port integer not null,
+  run_id uuid,
+  first_label integer not null,
+  labels integer not null,
+  asked_by uuid not null,
+  asked_at timestamp with time zone not null,
+  constraint label_print_pk PRIMARY KEY (practice_id, id),
+  constraint label_print_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint label_print_run_fk FOREIGN KEY (practice_id, run_id) REFERENCES label_run(practice_id, id),
+  constraint label_print_count_range CHECK (((first_label >= 1) AND ((labels >= 1) AND (labels <= 5000))))
+);
+
+create table label_print_outcome (
+  practice_id uuid not null,
+  print_id uuid not null,
+  outcome text not null,
+  detail text not null,
+  at timestamp with time zone not null,
+  constraint label_print_outcome_pk PRIMARY KEY (practice_id, print_id),
+  constraint label_print_outcome_print_fk FOREIGN KEY (practice_id, print_id) REFERENCES label_print(practice_id, id),
+  constraint label_print_outcome_known CHECK ((outcome = ANY (ARRAY['sent'::text, 'unreachable'::text, 'broken-off'::text])))
+);
+
+create table label_printer (
+  practice_id uuid not null,
+  id uuid not null,
+  name text not null,
+  host text not null,
+  port integer not null,
+  dots_per_inch integer not null,
+  label_width_um integer not null,
+  label_height_um integer not null,
+  constraint label_printer_pk PRIMARY KEY (practice_id, id),
+  constraint label_printer_name_taken UNIQUE (practice_id, name),
+  constraint label_printer_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint label_printer_host_form CHECK ((host ~ '^[A-Za-z0-9]([A-Za-z0-9.:-]{0,252}[A-Za-z0-9])?$'::text)),
+  constraint label_printer_label_range CHECK ((((label_width_um >= 1000) AND (label_width_um <= 1000000)) AND ((label_height_um >= 1000) AND (label_height_um <= 1000000)))),
+  constraint label_printer_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
+  constraint label_printer_port_range CHECK (((port >= 1) AND (port <= 65535))),
+  constraint label_printer_resolution_known CHECK ((dots_per_inch = ANY (ARRAY[203, 300, 600])))
+);
+
+create table label_run (
+  practice_id uuid not null,
+  id uuid not null,
+  copies integer not null,
+  reprint_of uuid,
+  made_by uuid not null,
+  made_at timestamp with time zone not null,
+  constraint label_run_pk PRIMARY KEY (practice_id, id),
+  constraint label_run_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint label_run_reprint_fk FOREIGN KEY (practice_id, reprint_of) REFERENCES label_run(practice_id, id),
+  constraint label_run_copies_range CHECK (((copies >= 1) AND (copies <= 10))),
+  constraint label_run_not_of_itself CHECK ((reprint_of <> id))
+);
+
+create table label_run_subject (
+  practice_id uuid not null,
+  run_id uuid not null,
+  "position" integer not null,
+  container_id uuid,
+  location_id uuid,
+  tray_id uuid,
+  constraint label_run_subject_pk PRIMARY KEY (practice_id, run_id, "position"),
+  constraint label_run_subject_container_fk FOREIGN KEY (practice_id, container_id) REFERENCES container(practice_id, id),
+  constraint label_run_subject_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
+  constraint label_run_subject_run_fk FOREIGN KEY (practice_id, run_id) REFERENCES label_run(practice_id, id),
+  constraint label_run_subject_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint label_run_subject_one CHECK ((num_nonnulls(container_id, location_id, tray_id) = 1)),
+  constraint label_run_subject_position_range CHECK ((("position" >= 1) AND ("position" <= 500)))
+);
+
+create table label_sheet (
+  practice_id uuid not null,
+  id uuid not null,
+  name text not null,
+  page_width_um integer not null,
+  page_height_um integer not null,
+  columns integer not null,
+  rows integer not null,
+  label_width_um integer not null,
+  label_height_um integer not null,
+  margin_left_um integer not null,
+  margin_top_um integer not null,
+  pitch_x_um integer not null,
+  pitch_y_um integer not null,
+  constraint label_sheet_pk PRIMARY KEY (practice_id, id),
+  constraint label_sheet_name_taken UNIQUE (practice_id, name),
+  constraint label_sheet_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint label_sheet_count_range CHECK ((((columns >= 1) AND (columns <= 50)) AND ((rows >= 1) AND (rows <= 100)) AND ((columns * rows) <= 500))),
+  constraint label_sheet_labels_apart CHECK ((((columns = 1) OR (pitch_x_um >= label_width_um)) AND ((rows = 1) OR (pitch_y_um >= label_height_um)))),
+  constraint label_sheet_measures_range CHECK ((((page_width_um >= 1000) AND (page_width_um <= 1000000)) AND ((page_height_um >= 1000) AND (page_height_um <= 1000000)) AND ((label_width_um >= 1000) AND (label_width_um <= 1000000)) AND ((label_height_um >= 1000) AND (label_height_um <= 1000000)) AND ((margin_left_um >= 0) AND (margin_left_um <= 1000000)) AND ((margin_top_um >= 0) AND (margin_top_um <= 1000000)) AND ((pitch_x_um >= 1000) AND (pitch_x_um <= 1000000)) AND ((pitch_y_um >= 1000) AND (pitch_y_um <= 1000000)))),
+  constraint label_sheet_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
+  constraint label_sheet_on_page CHECK (((((margin_left_um + (((columns - 1))::bigint * pitch_x_um)) + label_width_um) <= page_width_um) AND (((margin_top_um + (((rows - 1))::bigint * pitch_y_um)) + label_height_um) <= page_height_um)))
+);
+
 create table location (
   practice_id uuid not null,
   id uuid not null,
   name text not null,
   kind text not null,
   outside boolean not null generated always as ((kind = ANY (ARRAY['supplier'::text, 'used'::text, 'discarded'::text, 'returned'::text, 'lost'::text, 'count-difference'::text]))) stored,
+  code text,
   constraint location_pk PRIMARY KEY (practice_id, id),
+  constraint location_code_taken UNIQUE (practice_id, code),
   constraint location_name_taken UNIQUE (practice_id, name),
   constraint location_outside_key UNIQUE (practice_id, id, outside),
   constraint location_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint location_code_form CHECK ((code ~ '^L[1-9A-HJKMNP-TV-Z]{6}$'::text)),
   constraint location_kind_known CHECK ((kind = ANY (ARRAY['store'::text, 'refrigerator'::text, 'operatory'::text, 'quarantine'::text, 'supplier'::text, 'used'::text, 'discarded'::text, 'returned'::text, 'lost'::text, 'count-difference'::text]))),
   constraint location_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100)))
 );
@@ -456,10 +564,13 @@ create table tray (
   state text not null,
   created_by uuid not null,
   created_at timestamp with time zone not null,
+  code text,
   constraint tray_pk PRIMARY KEY (practice_id, id),
+  constraint tray_code_taken UNIQUE (practice_id, code),
   constraint tray_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
   constraint tray_patient_fk FOREIGN KEY (practice_id, patient_id) REFERENCES patient(practice_id, id),
   constraint tray_technique_fk FOREIGN KEY (technique_id) REFERENCES technique(id),
+  constraint tray_code_form CHECK ((code ~ '^T[1-9A-HJKMNP-TV-Z]{6}$'::text)),
   constraint tray_state_known CHECK ((state = ANY (ARRAY['planned'::text, 'setting'::text, 'ready'::text, 'in-use'::text, 'cleared'::text]))),
   constraint tray_tooth_form CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])$'::text))
 );
@@ -521,6 +632,8 @@ CREATE INDEX container_by_location ON public.container USING btree (practice_id,
 CREATE INDEX container_by_lot ON public.container USING btree (practice_id, lot_id);
 CREATE UNIQUE INDEX container_serial_taken ON public.container USING btree (practice_id, product_id, serial) WHERE (serial IS NOT NULL);
 CREATE INDEX idempotency_key_age ON public.idempotency_key USING btree (practice_id, created_at);
+CREATE INDEX label_print_by_run ON public.label_print USING btree (practice_id, run_id) WHERE (run_id IS NOT NULL);
+CREATE INDEX label_run_by_time ON public.label_run USING btree (practice_id, made_at);
 CREATE UNIQUE INDEX location_outside_kind_once ON public.location USING btree (practice_id, kind) WHERE outside;
 CREATE INDEX lot_by_look ON public.lot USING btree (practice_id, lot_look);
 CREATE INDEX lot_by_text ON public.lot USING btree (practice_id, lot);
@@ -649,6 +762,18 @@ begin
       from idempotency_key k
       where k.practice_id = practice and k.person_id = person and k.key = begin_command.key;
   end if;
+end $function$;
+
+CREATE OR REPLACE FUNCTION public.check_code_once()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog'
+AS $function$
+begin
+  if old.code is not null and new.code is distinct from old.code then
+    raise exception 'a code that is given stays' using errcode = 'TB001';
+  end if;
+  return new;
 end $function$;
 
 CREATE OR REPLACE FUNCTION public.check_material()
@@ -1014,6 +1139,15 @@ CREATE TRIGGER container_opening BEFORE UPDATE OF opened_on ON public.container 
 CREATE TRIGGER finding_override_append_only BEFORE DELETE OR UPDATE ON public.finding_override FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER finding_override_by_dentist BEFORE INSERT ON public.finding_override FOR EACH ROW EXECUTE FUNCTION check_override();
 CREATE TRIGGER finding_override_no_truncate BEFORE TRUNCATE ON public.finding_override FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_print_append_only BEFORE DELETE OR UPDATE ON public.label_print FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_print_no_truncate BEFORE TRUNCATE ON public.label_print FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_print_outcome_append_only BEFORE DELETE OR UPDATE ON public.label_print_outcome FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_print_outcome_no_truncate BEFORE TRUNCATE ON public.label_print_outcome FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_run_append_only BEFORE DELETE OR UPDATE ON public.label_run FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_run_no_truncate BEFORE TRUNCATE ON public.label_run FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_run_subject_append_only BEFORE DELETE OR UPDATE ON public.label_run_subject FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER label_run_subject_no_truncate BEFORE TRUNCATE ON public.label_run_subject FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER location_code_once BEFORE UPDATE OF code ON public.location FOR EACH ROW EXECUTE FUNCTION check_code_once();
 CREATE TRIGGER movement_append_only BEFORE DELETE OR UPDATE ON public.movement FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER movement_keeps_balance AFTER INSERT ON public.movement FOR EACH ROW EXECUTE FUNCTION keep_balance();
 CREATE TRIGGER movement_no_truncate BEFORE TRUNCATE ON public.movement FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
@@ -1028,6 +1162,7 @@ CREATE TRIGGER step_material_append_only BEFORE DELETE OR UPDATE ON public.step_
 CREATE TRIGGER step_material_draft BEFORE INSERT ON public.step_material FOR EACH ROW EXECUTE FUNCTION check_record_draft();
 CREATE TRIGGER step_material_no_truncate BEFORE TRUNCATE ON public.step_material FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER step_material_of_record BEFORE INSERT ON public.step_material FOR EACH ROW EXECUTE FUNCTION check_material();
+CREATE TRIGGER tray_code_once BEFORE UPDATE OF code ON public.tray FOR EACH ROW EXECUTE FUNCTION check_code_once();
 
 -- Row security
 
@@ -1041,6 +1176,12 @@ alter table delivery_line enable row level security;
 alter table device enable row level security;
 alter table finding_override enable row level security;
 alter table idempotency_key enable row level security;
+alter table label_print enable row level security;
+alter table label_print_outcome enable row level security;
+alter table label_printer enable row level security;
+alter table label_run enable row level security;
+alter table label_run_subject enable row level security;
+alter table label_sheet enable row level security;
 alter table location enable row level security;
 alter table lot enable row level security;
 alter table membership enable row level security;
@@ -1074,6 +1215,12 @@ create policy delivery_line_own on delivery_line as permissive for all to public
 create policy device_own on device as permissive for all to public using ((practice_id = actor_practice()));
 create policy finding_override_own on finding_override as permissive for all to public using ((practice_id = actor_practice()));
 create policy idempotency_key_own on idempotency_key as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_print_own on label_print as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_print_outcome_own on label_print_outcome as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_printer_own on label_printer as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_run_own on label_run as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_run_subject_own on label_run_subject as permissive for all to public using ((practice_id = actor_practice()));
+create policy label_sheet_own on label_sheet as permissive for all to public using ((practice_id = actor_practice()));
 create policy location_own on location as permissive for all to public using ((practice_id = actor_practice()));
 create policy lot_own on lot as permissive for all to public using ((practice_id = actor_practice()));
 create policy membership_own on membership as permissive for all to public using ((practice_id = actor_practice()));
@@ -1108,6 +1255,12 @@ grant insert, select on delivery to tubule_app;
 grant insert, select on delivery_line to tubule_app;
 grant insert, select on device to tubule_app;
 grant insert, select on finding_override to tubule_app;
+grant insert, select on label_print to tubule_app;
+grant insert, select on label_print_outcome to tubule_app;
+grant delete, insert, select on label_printer to tubule_app;
+grant insert, select on label_run to tubule_app;
+grant insert, select on label_run_subject to tubule_app;
+grant delete, insert, select on label_sheet to tubule_app;
 grant insert, select on location to tubule_app;
 grant insert, select on lot to tubule_app;
 grant delete, insert, select on membership to tubule_app;
@@ -1129,14 +1282,16 @@ grant insert, select on tray_item to tubule_app;
 grant insert, select on withdrawal to tubule_app;
 grant insert, select on withdrawal_scope to tubule_app;
 grant update (opened_on) on container to tubule_app;
-grant update (revoked_at) on device to tubule_app;
-grant update (name) on location to tubule_app;
+grant update (revoked_at, scanner_profile, scanner_set_up_at) on device to tubule_app;
+grant update (name, host, port, dots_per_inch, label_width_um, label_height_um) on label_printer to tubule_app;
+grant update (name, page_width_um, page_height_um, columns, rows, label_width_um, label_height_um, margin_left_um, margin_top_um, pitch_x_um, pitch_y_um) on label_sheet to tubule_app;
+grant update (name, code) on location to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
 grant update (name, time_zone, language, complete, settings, container_counter) on practice to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
 grant update (last_seen_at, ended_at) on session to tubule_app;
 grant update (retired) on technique to tubule_app;
-grant update (state) on tray to tubule_app;
+grant update (state, code) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (state, closed_by, closed_at, summary) on withdrawal to tubule_app;
 grant execute on function actor_organisation() to tubule_app;

@@ -76,6 +76,20 @@ export const deskOperations = {
     summary: "Take a tablet's registration away",
     answer: people.Done,
   },
+  getScannerProfile: {
+    ...get,
+    tag: "people",
+    summary: "How this tablet's scanner is understood",
+    answer: people.ScannerOfDevice,
+  },
+  saveScannerProfile: {
+    tag: "people",
+    summary: "Keep how the scanner of this registered tablet is understood",
+    body: people.SaveScannerProfile,
+    answer: people.ScannerOfDevice,
+    status: 200,
+    problems: ["not-found"],
+  },
   listLocations: { ...get, tag: "stock", summary: "Places", answer: people.Locations },
   addLocation: {
     tag: "stock",
@@ -178,6 +192,7 @@ export const deskOperations = {
       "expired-delivery",
       "withdrawn-delivery",
       "use-by-conflict",
+      "pack-conflict",
       "serial-taken",
     ],
   },

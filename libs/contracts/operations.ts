@@ -6,13 +6,15 @@
 import type { z } from "zod";
 import { caseOperations } from "./case-operations.ts";
 import { deskOperations } from "./desk-operations.ts";
+import { labelOperations } from "./label-operations.ts";
 import type { Operation } from "./operation.ts";
 import type { RouteName, routes } from "./routes.ts";
 
-export const operations = { ...deskOperations, ...caseOperations } as const satisfies Record<
-  RouteName,
-  Operation
->;
+export const operations = {
+  ...deskOperations,
+  ...caseOperations,
+  ...labelOperations,
+} as const satisfies Record<RouteName, Operation>;
 
 type Operations = typeof operations;
 type PathParameters<P extends string> = P extends `${string}:${infer Name}/${infer Rest}`
@@ -36,4 +38,8 @@ export type QueryOf<N extends RouteName> = Operations[N] extends {
 }
   ? z.input<Q>
   : undefined;
-export type AnswerOf<N extends RouteName> = z.output<Operations[N]["answer"]>;
+/** An answer as it is read: JSON by its schema, or a file. */
+export type AnswerOf<N extends RouteName> = Operations[N]["answer"] extends infer A extends
+  z.ZodType
+  ? z.output<A>
+  : Blob;

@@ -1,7 +1,7 @@
 /** What was done to a tooth, with which containers and lots. */
 import { z } from "zod";
 import { recordStates } from "#domain";
-import { Barcodes, CivilDate, Id, Instant, Page, ShortText } from "./common.ts";
+import { Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
 
@@ -47,6 +47,7 @@ export const SwapContainer = z
   .strictObject({
     stepKey: z.string().max(60),
     barcodes: Barcodes,
+    gsTokens: GsTokens.optional(),
     replaces: Id.optional().meta({ description: "The container that ran out" }),
     emptied: z.boolean().default(false),
   })

@@ -1,7 +1,7 @@
 /** Trays: planned, set by scans, checked. */
 import { z } from "zod";
 import { trayStates } from "#domain";
-import { Barcodes, CivilDate, Id, Instant } from "./common.ts";
+import { Barcodes, CivilDate, GsTokens, Id, Instant } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
 import { ContainerView, Reading } from "./stock.ts";
@@ -26,6 +26,7 @@ export type PlanTray = z.infer<typeof PlanTray>;
 export const ScanIntoTray = z
   .strictObject({
     barcodes: Barcodes,
+    gsTokens: GsTokens.optional(),
     stepKey: z
       .string()
       .max(60)

@@ -7,6 +7,7 @@ export * from "./planned-seconds.ts";
 export * from "./effective-end.ts";
 export * from "./container-state.ts";
 export * from "./container-code.ts";
+export * from "./own-code.ts";
 export * from "./assign-steps.ts";
 export * from "./teeth.ts";
 export * from "./trace.ts";
@@ -15,3 +16,13 @@ export { suggestContainers, type Suggestion } from "./suggest.ts";
 export { allChecks } from "./checks/all-checks.ts";
 export type { Check } from "./checks/check.ts";
 export { checkTray, type TrayCheck } from "./checks/check-tray.ts";
+export * from "./label-drawing/drawing.ts";
+export * from "./label-drawing/label-sheet.ts";
+export type { LabelTexts, WordAndValue } from "./label-drawing/label-texts.ts";
+export {
+  labelSizesUm,
+  layOutLabel,
+  moduleWidths,
+  type LabelLayout,
+  type LabelSize,
+} from "./label-drawing/lay-out-label.ts";

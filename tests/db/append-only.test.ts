@@ -10,6 +10,10 @@ const appendOnly = [
   ["step_material", "lot_id = null"],
   ["audit_entry", "change = '{}'"],
   ["finding_override", "reason = 'because I say so'"],
+  ["label_run", "copies = 2"],
+  ["label_run_subject", "container_id = null"],
+  ["label_print", "labels = 2"],
+  ["label_print_outcome", "outcome = 'unreachable'"],
 ] as const;
 
 // SQLSTATE 42501, insufficient_privilege; TB001 is our own "it is append-only".

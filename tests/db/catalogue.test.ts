@@ -182,13 +182,18 @@ describe("privileges", () => {
     expect(wrong).toEqual([]);
   });
 
-  test("it deletes a membership or a counted failure, and nothing else", async () => {
+  test("it deletes a membership, a counted failure, a printer or a sheet, and nothing else", async () => {
     const deletable = await all<{ name: string }>(
       `select relname as name from pg_class
        where relnamespace = 'public'::regnamespace and relkind in ('r', 'p', 'v')
          and has_table_privilege('tubule_login', oid, 'delete') order by 1`,
     );
-    expect(deletable.map(({ name }) => name)).toEqual(["membership", "sign_in_failure"]);
+    expect(deletable.map(({ name }) => name)).toEqual([
+      "label_printer",
+      "label_sheet",
+      "membership",
+      "sign_in_failure",
+    ]);
   });
 
   test("it hands no privilege on", async () => {

@@ -85,6 +85,7 @@ async function makePractice(
     const received = { from, to, reason: "received" };
     await move(app, practice, { ...received, container: practice.container });
     await addVisit(app, practice);
+    await addLabels(app, practice);
     practice.signed = await addRecord(app, practice);
     await addEvent(app, practice, { record: practice.signed, sequence: 1 });
     await addMaterial(app, practice, { record: practice.signed });
@@ -183,4 +184,26 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
   await app.query("select begin_command($1, $2, $3, null, $4, 'test', '\\x00', now())", [
     ...[of.id, of.organisation, of.dentist, `key-${of.id.slice(0, 8)}`],
   ]);
+}
+
+/** A run of one label, a sheet and a printer of its own, and what was sent to it. */
+async function addLabels(app: pg.Client, of: ScenePractice): Promise<void> {
+  const run = (text: string, ...values: unknown[]) => app.query(text, [of.id, ...values]);
+  const [labels, print] = [newId(), newId()];
+  await run("insert into label_run values ($1, $2, 1, null, $3, now())", labels, of.assistant);
+  await run("insert into label_run_subject values ($1, $2, 1, $3)", labels, of.container);
+  await run(
+    `insert into label_sheet values ($1, $2, 'a sheet', 210000, 297000, 3, 8, 70000, 37000, 0, 500,
+       70000, 37000)`,
+    newId(),
+  );
+  await run(
+    "insert into label_printer values ($1, $2, 'a printer', '192.0.2.1', 9100, 203, 45000, 20000)",
+    newId(),
+  );
+  await run(
+    "insert into label_print values ($1, $2, 'a printer', '192.0.2.1', 9100, $3, 1, 1, $4, now())",
+    ...[print, labels, of.assistant],
+  );
+  await run("insert into label_print_outcome values ($1, $2, 'sent', '', now())", print);
 }

@@ -5,8 +5,8 @@
 import type { NestFastifyApplication } from "@nestjs/platform-fastify";
 import supertest from "supertest";
 import type { DataSource } from "typeorm";
-import type { z } from "zod";
 import { ProblemBody } from "#contracts/common";
+import { isFile, type FileAnswer, type Operation } from "#contracts/operation";
 import {
   operations,
   type AnswerOf,
@@ -94,12 +94,11 @@ export class Person {
 
 function readAnswer<N extends RouteName>(name: N, response: supertest.Response): Answered<N> {
   const { status, text } = response;
-  const body: unknown = text === "" ? undefined : JSON.parse(text);
+  const { answer }: Operation = operations[name];
+  const body = status < 300 && isFile(answer) ? readFile(response, answer) : readJson(text);
   if (status < 300) {
-    const schema: z.ZodType = operations[name].answer;
-    const read = schema.safeParse(body);
-    if (!read.success)
-      throw new Error(`${name} answers against its contract: ${read.error.message}`);
+    const read = isFile(answer) ? undefined : answer.safeParse(body);
+    if (read?.error) throw new Error(`${name} answers against its contract: ${read.error.message}`);
     if (status !== operations[name].status) throw new Error(`${name} answered ${status}`);
   } else {
     checkProblem(name, response, body);
@@ -117,6 +116,15 @@ function readAnswer<N extends RouteName>(name: N, response: supertest.Response):
       return (body as ProblemBody).type.replace("/problems/", "") as ProblemCode;
     },
   };
+}
+
+const readJson = (text: string): unknown => (text === "" ? undefined : JSON.parse(text));
+
+function readFile(response: supertest.Response, { media }: FileAnswer): Blob {
+  const type = String(response.headers["content-type"]).split(";")[0]!;
+  if (!media.includes(type)) throw new Error(`a file of type ${type}, not ${media.join(" or ")}`);
+  const isText = type.startsWith("text/");
+  return new Blob([isText ? response.text : new Uint8Array(response.body as Buffer)], { type });
 }
 
 function checkProblem(name: RouteName, response: supertest.Response, body: unknown): void {

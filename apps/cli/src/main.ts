@@ -1,5 +1,6 @@
 import "reflect-metadata";
 import { Command } from "commander";
+import { labels, sayBuiltInSheets } from "./labels.ts";
 import { seed } from "./seed.ts";
 import { start } from "./start.ts";
 import { trace } from "./trace.ts";
@@ -33,6 +34,24 @@ command
   .option("--practice <id>", "one practice, where the database holds several")
   .option("--json", "JSON instead of text")
   .action(trace);
+
+command
+  .command("labels")
+  .description("make the practice's own labels into a file; --help tells how")
+  .option("--container <code...>", "one or more containers by their code")
+  .option("--delivery <id>", "every container of a delivery")
+  .option("--location <name...>", "one or more places by their name")
+  .option("--tray <id...>", "one or more trays by their id")
+  .requiredOption("--format <format>", "sheet, roll (both PDF), zpl, svg or png (one label each)")
+  .requiredOption("--out <file>", "the file to be written")
+  .option("--size <size>", "bottle, syringe or place; a sheet has its own", "bottle")
+  .option("--sheet <id>", "for a sheet: a built-in name such as a4-5x13, or an id")
+  .option("--start-at <n>", "for a sheet: the first label that is still on it", "1")
+  .option("--copies <n>", "of each label", "1")
+  .option("--dpi <dots>", "dots to the inch of the printer: 203, 300 or 600", "300")
+  .option("--practice <id>", "one practice, where the database holds several")
+  .addHelpText("after", `\nBuilt-in sheets:\n${sayBuiltInSheets()}`)
+  .action(labels);
 
 command
   .command("verify")

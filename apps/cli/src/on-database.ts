@@ -50,8 +50,9 @@ export async function listPractices(ownerUrl: string): Promise<PracticeFound[]> 
       organisation_id: string;
       name: string;
       time_zone: string;
+      language: Actor["language"];
     }>(
-      `select practice_id, organisation_id, name, time_zone from practice
+      `select practice_id, organisation_id, name, time_zone, language from practice
        order by created_at, practice_id`,
     );
     return rows.map((row) => ({
@@ -65,9 +66,25 @@ export async function listPractices(ownerUrl: string): Promise<PracticeFound[]> 
           deviceId: null,
         }),
         timeZone: row.time_zone,
+        language: row.language,
       },
     }));
   } finally {
     await client.end();
   }
+}
+
+/** The practice of that id, or the only one there is. */
+export async function choosePractice(
+  ownerUrl: string,
+  id: string | undefined,
+): Promise<PracticeFound> {
+  const practices = await listPractices(ownerUrl);
+  const one = id === undefined ? practices[0] : practices.find((each) => each.id === id);
+  if (!one) throw new Refused("There is no such practice in this database.");
+  if (id === undefined && practices.length > 1) {
+    const ids = practices.map((each) => `${each.id} ${each.name}`).join("\n");
+    throw new Refused(`Several practices are here. Say --practice with one of\n${ids}`);
+  }
+  return one;
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { ProblemBody } from "#contracts/common";
+import { isFile, type Operation } from "#contracts/operation";
 import { operations } from "#contracts/operations";
 import { problemCodes, type ProblemCode } from "#contracts/problem-codes";
 import { apiPrefix, routes, type RouteName } from "#contracts/routes";
@@ -57,7 +58,10 @@ export function makeOpenApi(): Json {
     paths,
     components: {
       schemas: components,
-      securitySchemes: { session: { type: "apiKey", in: "cookie", name: "tubule_session" } },
+      securitySchemes: {
+        session: { type: "apiKey", in: "cookie", name: "tubule_session" },
+        secureSession: { type: "apiKey", in: "cookie", name: "__Host-tubule_session" },
+      },
     },
   };
 }
@@ -78,15 +82,7 @@ function relink(value: unknown): unknown {
 const withoutId = ({ id: _id, ...schema }: Json): Json => schema;
 
 function describe(name: RouteName, schemaOf: (s: z.ZodType, io: "input" | "output") => Json): Json {
-  const operation: {
-    tag: string;
-    summary: string;
-    query?: z.ZodType;
-    body?: z.ZodType;
-    answer: z.ZodType;
-    status: number;
-    problems: readonly ProblemCode[];
-  } = operations[name];
+  const operation: Operation = operations[name];
   const route: { method: string; path: string; roles: unknown } = routes[name];
   const member = route.roles !== "anyone";
   const parameters = [
@@ -104,7 +100,7 @@ function describe(name: RouteName, schemaOf: (s: z.ZodType, io: "input" | "outpu
     tags: [operation.tag],
     summary: operation.summary,
     description: member ? `For ${rolesText(route.roles)}.` : "Needs no session.",
-    ...(member ? { security: [{ session: [] }] } : {}),
+    ...(member ? { security: [{ session: [] }, { secureSession: [] }] } : {}),
     ...(parameters.length > 0 ? { parameters } : {}),
     ...(operation.body
       ? {
@@ -117,7 +113,9 @@ function describe(name: RouteName, schemaOf: (s: z.ZodType, io: "input" | "outpu
     responses: {
       [operation.status]: {
         description: "Done",
-        content: { "application/json": { schema: schemaOf(operation.answer, "output") } },
+        content: isFile(operation.answer)
+          ? Object.fromEntries(operation.answer.media.map((each) => [each, {}]))
+          : { "application/json": { schema: schemaOf(operation.answer, "output") } },
       },
       ...problemResponses([...operation.problems, ...sharedProblems(name)], schemaOf),
     },

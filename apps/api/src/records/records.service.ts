@@ -100,14 +100,14 @@ export class RecordsService {
 
   /** A container takes over at a step, and with what it replaces at every step still to come. */
   swapContainer(call: Call<"swapContainer">): Promise<RecordView> {
-    const { stepKey, barcodes, replaces, emptied } = call.body;
+    const { stepKey, replaces, emptied, ...sent } = call.body;
     return inCommand(this.db, call, async (tx) => {
       const read = await getDraft(tx, call.params.recordId);
       const { record, tray } = read;
       getStep(read, stepKey);
       await lockTray(tx, tray.head.id);
       const place = { id: tray.head.id, locationId: tray.head.location_id };
-      const named = await nameScan(tx, barcodes, place.id);
+      const named = await nameScan(tx, sent, place.id);
       if (replaces !== undefined) await takeOff(tx, read, { containerId: replaces, emptied });
       if (replaces !== undefined && named.container?.id === replaces) {
         throw new Problem(
@@ -117,7 +117,7 @@ export class RecordsService {
       }
       const atStep = replaces === undefined ? stepKey : null;
       const itemId = newId();
-      await placeScan(tx, place, { itemId, named, barcodes, stepKey: atStep });
+      await placeScan(tx, place, { itemId, named, sent, stepKey: atStep });
       const fresh = await readRecord(tx, record);
       const running = fresh.events.some(
         (event) => event.step_key === stepKey && event.kind === "step-started",

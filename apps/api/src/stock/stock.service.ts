@@ -1,6 +1,6 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { civilDateAt, type LocationKind } from "#domain";
+import { civilDateAt, type LocationKind, type OwnCode } from "#domain";
 import type { ContainerView, MovementView } from "#contracts/stock";
 import { findProductByIdentifier } from "../catalogue/catalogue.store.ts";
 import type { LocationRow } from "../db/tables.ts";
@@ -31,19 +31,16 @@ export class StockService {
 
   readScan(call: Call<"readScan">): Promise<Answer<"readScan">> {
     return inRead(this.db, call, async (tx) => {
-      const scan = readScan(tx, call.body.barcodes);
-      if (scan.type === "code") {
-        const row = await store.findContainerByCode(tx, scan.code);
-        const containers = row ? [containerView(row)] : [];
-        return { reading: scan.reading, product: containers[0]?.product ?? null, containers };
-      }
+      const scan = readScan(tx, call.body);
       const { reading } = scan;
+      const none = { reading, product: null, containers: [], place: null, tray: null };
+      if (scan.type === "code") return { ...none, ...(await findOwn(tx, scan)) };
       const product = reading.identifier && (await findProductByIdentifier(tx, reading.identifier));
-      if (!product) return { reading, product: null, containers: [] };
+      if (!product) return none;
       const { lot, serial } = reading;
       const wanted = { productId: product.product_id, lot, serial, forTrayId: null };
       return {
-        reading,
+        ...none,
         product: { id: product.product_id, name: product.name, kind: product.kind },
         containers: (await store.findContainersByLabel(tx, wanted)).map(containerView),
       };
@@ -160,6 +157,16 @@ export class StockService {
       })),
     }));
   }
+}
+
+/** What one of the practice's own codes names; nothing where it was never given out here. */
+async function findOwn(tx: Tx, { kind, code }: OwnCode): Promise<Partial<Answer<"readScan">>> {
+  if (kind === "location") return { place: (await store.findPlaceByCode(tx, code)) ?? null };
+  if (kind === "tray") return { tray: (await store.findTrayByCode(tx, code)) ?? null };
+  const row = await store.findContainerByCode(tx, code);
+  if (!row) return {};
+  const container = containerView(row);
+  return { product: container.product, containers: [container] };
 }
 
 async function getContainer(tx: Tx, id: string) {

@@ -1,4 +1,5 @@
-import type { BalanceQuery, ContainerQuery } from "#contracts/stock";
+import type { LocationView } from "#contracts/people";
+import type { BalanceQuery, ContainerQuery, ScanAnswer } from "#contracts/stock";
 import type { LocationKind } from "#domain";
 import { statement, type Tx } from "../db/transaction.ts";
 import { LocationRow } from "../db/tables.ts";
@@ -21,6 +22,25 @@ const byCode = statement<ContainerRow>(
 );
 export async function findContainerByCode(tx: Tx, code: string): Promise<ContainerRow | undefined> {
   return (await tx.rows(byCode, [tx.actor.practiceId, code]))[0];
+}
+
+const placeByCode = statement<LocationView>(
+  "find-place-by-code",
+  "select id, name, kind, outside from location where practice_id = $1 and code = $2",
+);
+export async function findPlaceByCode(tx: Tx, code: string): Promise<LocationView | undefined> {
+  return (await tx.rows(placeByCode, [tx.actor.practiceId, code]))[0];
+}
+
+type NamedTray = NonNullable<ScanAnswer["tray"]>;
+const trayByCode = statement<NamedTray>(
+  "find-tray-by-code",
+  `select t.id, p.chart_number as "chartNumber", t.tooth
+   from tray t join patient p on p.practice_id = t.practice_id and p.id = t.patient_id
+   where t.practice_id = $1 and t.code = $2`,
+);
+export async function findTrayByCode(tx: Tx, code: string): Promise<NamedTray | undefined> {
+  return (await tx.rows(trayByCode, [tx.actor.practiceId, code]))[0];
 }
 
 // Of several alike the label means any: open before sealed, here before elsewhere in the practice.

@@ -4,7 +4,7 @@ import { newId } from "../db/uuid.ts";
 import { Problem } from "../http/problem.ts";
 import type { ContainerRow } from "../stock/container-row.ts";
 import { insertMovement } from "../stock/movements.store.ts";
-import { readScan } from "../stock/reading.ts";
+import { readScan, type ScanSent } from "../stock/reading.ts";
 import { findContainerByCode, findContainersByLabel } from "../stock/stock.store.ts";
 import { insertTrayItem } from "./trays.store.ts";
 
@@ -18,12 +18,8 @@ export interface Named {
 }
 
 /** Finds what was scanned; of several alike, one that stands in the tray's operatory. */
-export async function nameScan(
-  tx: Tx,
-  barcodes: readonly string[],
-  trayId: string,
-): Promise<Named> {
-  const scan = readScan(tx, barcodes);
+export async function nameScan(tx: Tx, sent: ScanSent, trayId: string): Promise<Named> {
+  const scan = readScan(tx, sent);
   const { reading } = scan;
   if (scan.type === "code") {
     const container = await findContainerByCode(tx, scan.code);
@@ -59,15 +55,17 @@ export async function placeScan(
   told: {
     itemId: string;
     named: Named;
-    barcodes: readonly string[];
+    sent: ScanSent;
     stepKey: string | null;
     scannedAt?: string | undefined;
   },
 ): Promise<void> {
-  const { itemId, named, barcodes, stepKey, scannedAt = null } = told;
+  const { itemId, named, sent, stepKey, scannedAt = null } = told;
+  const { barcodes, gsTokens } = sent;
   const { container, productId, reading } = named;
   const containerId = container?.id ?? null;
-  tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, barcodes, stepKey, containerId });
+  const how = gsTokens === undefined ? { barcodes } : { barcodes, gsTokens };
+  tx.audit("placed-on-tray", `tray:${tray.id}`, { item: itemId, ...how, stepKey, containerId });
   await Promise.all([
     insertTrayItem(tx, {
       id: itemId,

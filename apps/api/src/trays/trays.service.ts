@@ -55,14 +55,14 @@ export class TraysService {
 
   scanIntoTray(call: Call<"scanIntoTray">): Promise<Answer<"scanIntoTray">> {
     const id = call.params.trayId;
-    const { barcodes, stepKey = null, scannedAt } = call.body;
+    const { stepKey = null, scannedAt, ...sent } = call.body;
     return inCommand(this.db, call, async (tx) => {
-      const [tray, named] = await Promise.all([getOpenTray(tx, id), nameScan(tx, barcodes, id)]);
+      const [tray, named] = await Promise.all([getOpenTray(tx, id), nameScan(tx, sent, id)]);
       const itemId = newId();
       const place = { id, locationId: tray.location_id };
       // One connection does what it is sent in the order it is sent: the facts come last.
       const [, , loaded] = await Promise.all([
-        placeScan(tx, place, { itemId, named, barcodes, stepKey, scannedAt }),
+        placeScan(tx, place, { itemId, named, sent, stepKey, scannedAt }),
         tray.state === "planned" ? store.updateTrayState(tx, id, "setting") : undefined,
         facts.loadTray(tx, id),
       ]);

@@ -4,7 +4,10 @@ import { showContainerCode } from "#domain";
 import { getMessages } from "#texts";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
+import { sizeFor } from "../labels/label-size.ts";
+import { PrintButton } from "../labels/PrintButton.tsx";
 import { paths } from "../paths.ts";
+import { usePlaceTarget, type ScannedPlace } from "../scanner/OwnCodes.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -16,6 +19,7 @@ import { Timeline } from "../ui/Timeline.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
 import { Vessel } from "../ui/Vessel.tsx";
 import { ContainerActs } from "./ContainerActs.tsx";
+import { MoveHere } from "./MoveHere.tsx";
 import { useStoryEvents } from "./story.tsx";
 import { UndoDialog, type Movement } from "./UndoDialog.tsx";
 import { useFindScanned } from "./useFindScanned.ts";
@@ -36,6 +40,9 @@ function ContainerView({ story }: { story: Story }): ReactNode {
   const { language } = useFormats();
   const { container } = story;
   const [undoing, undo] = useState<Movement | null>(null);
+  const [place, setPlace] = useState<ScannedPlace | null>(null);
+  const mayMove = container.state === "sealed" || container.state === "open";
+  usePlaceTarget(mayMove ? setPlace : null);
   const events = useStoryEvents(story, undo);
   const code = showContainerCode(container.code);
   return (
@@ -63,6 +70,13 @@ function ContainerView({ story }: { story: Story }): ReactNode {
           <div className="container-face">
             <Vessel kind={container.product.kind} filled={container.state === "sealed"} />
             <p className="container-code">{code}</p>
+            <PrintButton
+              kind="quiet"
+              subjects={[{ kind: "container", id: container.id }]}
+              size={sizeFor([container.product.kind])}
+            >
+              {t.labels.print.ofContainer}
+            </PrintButton>
           </div>
           <ContainerFacts container={container} />
           <ContainerActs container={container} />
@@ -73,6 +87,9 @@ function ContainerView({ story }: { story: Story }): ReactNode {
         </section>
       </div>
       {undoing === null ? null : <UndoDialog movement={undoing} onClose={() => undo(null)} />}
+      {place === null ? null : (
+        <MoveHere {...{ container, place }} onClose={() => setPlace(null)} />
+      )}
     </Page>
   );
 }

@@ -12,7 +12,7 @@ interface ShelfBoardProps {
   axis: ShelfAxis;
 }
 
-const shown = ["product", "lot", "code", "state", "lastDay"];
+const shown = ["choose", "product", "lot", "code", "state", "lastDay"];
 
 /** One place: its containers as marks along the time to come, and as a list beneath. */
 export function ShelfBoard({ containers, columns, axis }: ShelfBoardProps): ReactNode {

@@ -1,4 +1,4 @@
-import { useMemo, type ReactNode } from "react";
+import { useMemo, useState, type ReactNode } from "react";
 import { Link } from "wouter";
 import { showContainerCode } from "#domain";
 import { getMessages } from "#texts";
@@ -14,6 +14,8 @@ import { Page } from "../ui/Page.tsx";
 import { EmptyState, Loading, ProblemNote } from "../ui/States.tsx";
 import type { Column } from "../ui/Table.tsx";
 import { useFilter } from "../ui/useFilter.ts";
+import { LabelChoice, useChoiceColumn } from "./LabelChoice.tsx";
+import { PutAwayDialog } from "./PutAwayDialog.tsx";
 import { makeAxis } from "./shelf-axis.ts";
 import { ShelfBoard } from "./ShelfBoard.tsx";
 import { ShelfFilter } from "./ShelfFilter.tsx";
@@ -28,6 +30,9 @@ export default function ShelfPage(): ReactNode {
   const { query, containers } = useContainers(filter);
   const columns = useContainerColumns();
   useScanTarget(useFindScanned(), t.shelf.scanTarget);
+  const [putsAway, putAway] = useState(false);
+  const [chosen, choose] = useState<ReadonlySet<string> | null>(null);
+  const choiceColumn = useChoiceColumn(chosen, choose);
   const count = containers?.length ?? 0;
   const lead = query.hasNextPage ? t.shelf.leadMore(count) : t.shelf.lead(count);
   return (
@@ -37,6 +42,13 @@ export default function ShelfPage(): ReactNode {
       actions={
         containers === undefined || count === 0 ? null : (
           <>
+            <Button onClick={() => putAway(true)}>{t.labels.putAway.button}</Button>
+            <Button
+              aria-pressed={chosen !== null}
+              onClick={() => choose(chosen ? null : new Set())}
+            >
+              {t.labels.choosing.begin}
+            </Button>
             <Button onClick={() => saveCsv("shelf", columns, containers)}>{t.common.export}</Button>
             <Button onClick={() => window.print()}>{t.common.print}</Button>
           </>
@@ -44,9 +56,14 @@ export default function ShelfPage(): ReactNode {
       }
     >
       <ShelfFilter filter={filter} />
+      {chosen === null || containers === undefined ? null : (
+        <LabelChoice {...{ containers, chosen }} onEnd={() => choose(null)} />
+      )}
       {containers === undefined && query.error === null ? <Loading /> : null}
       <ProblemNote error={query.error} onRetry={() => void query.refetch()} />
-      {containers === undefined ? null : <Shelves containers={containers} columns={columns} />}
+      {containers === undefined ? null : (
+        <Shelves containers={containers} columns={[...choiceColumn, ...columns]} />
+      )}
       {query.hasNextPage ? (
         <div className="actions">
           <Button busy={query.isFetchingNextPage} onClick={() => void query.fetchNextPage()}>
@@ -54,6 +71,7 @@ export default function ShelfPage(): ReactNode {
           </Button>
         </div>
       ) : null}
+      {putsAway ? <PutAwayDialog onClose={() => putAway(false)} /> : null}
     </Page>
   );
 }

@@ -1,7 +1,7 @@
 import { useLocation } from "wouter";
 import { call } from "../api/client.ts";
 import { paths } from "../paths.ts";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
@@ -15,8 +15,8 @@ export function useFindScanned(): (scan: Scan) => void {
   const announce = useAnnounce();
   const sayError = useSayError();
   const [, navigate] = useLocation();
-  return ({ barcodes }) => {
-    call("readScan", { body: { barcodes } }).then(
+  return (scan) => {
+    call("readScan", { body: textsOf(scan) }).then(
       ({ containers, product, reading }) => {
         const here = containers.filter(({ state }) => kept.includes(state));
         const [only, ...others] = here.length === 0 ? containers : here;

@@ -1,0 +1,34 @@
+/**
+ * What stands on paper in English: on the practice's own labels, on the page that shows whether a
+ * sheet fits, and on the page that sets up a scanner. `LOT` is the word of ISO 15223-1 5.1.5.
+ */
+export const paperEn = {
+  lot: "LOT",
+  useBy: "Use by",
+  opened: "Opened",
+  useUntil: "Use until",
+  tooth: "tooth {tooth}",
+  labels: "Labels",
+  sheetTest: {
+    title: "Alignment test",
+    lines: [
+      "Print at 100 %, without fitting to the page, on plain paper.",
+      "Measure a ruler: 100 must be 100 mm from 0.",
+      "Hold the page and a sheet of labels against the light: each outline must lie on a label.",
+    ],
+  },
+  calibration: {
+    title: "Test label",
+    line: "The ruler must be true, and the frame whole.",
+  },
+  scannerSheet: {
+    title: "Set up a scanner",
+    lines: [
+      "Sign in, open the page for scanners, and scan the first symbol with the scanner to be set up.",
+      "Then scan the HIBC symbol of the kind that your packs carry.",
+      "Print at 100 %. Cover the other symbols with your hand while scanning.",
+    ],
+  },
+};
+/** The same texts of whatever language. */
+export type PaperTexts = typeof paperEn;
