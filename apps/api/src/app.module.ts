@@ -7,6 +7,9 @@ import { CatalogueController } from "./catalogue/catalogue.controller.ts";
 import { CatalogueService } from "./catalogue/catalogue.service.ts";
 import { ActorGuard } from "./http/actor.guard.ts";
 import { Clock } from "./http/clock.ts";
+import { LabelsController } from "./labels/labels.controller.ts";
+import { LabelsService } from "./labels/labels.service.ts";
+import { SheetsService } from "./labels/sheets.service.ts";
 import { OverviewController } from "./overview/overview.controller.ts";
 import { OverviewService } from "./overview/overview.service.ts";
 import { PeopleController } from "./people/people.controller.ts";
@@ -16,10 +19,13 @@ import { SessionService } from "./people/session.service.ts";
 import { PracticeController } from "./practice/practice.controller.ts";
 import { PracticeService } from "./practice/practice.service.ts";
 import { SetUpCode } from "./practice/set-up-code.ts";
+import { PrintersController } from "./printers/printers.controller.ts";
+import { PrintersService } from "./printers/printers.service.ts";
 import { ReceivingController } from "./receiving/receiving.controller.ts";
 import { ReceivingService } from "./receiving/receiving.service.ts";
 import { RecordsController } from "./records/records.controller.ts";
 import { RecordsService } from "./records/records.service.ts";
+import { SecureSide } from "./tls/secure-side.ts";
 import { StockController } from "./stock/stock.controller.ts";
 import { StockService } from "./stock/stock.service.ts";
 import { TraysController } from "./trays/trays.controller.ts";
@@ -28,10 +34,17 @@ import { TraceService } from "./withdrawals/trace.service.ts";
 import { WithdrawalsController } from "./withdrawals/withdrawals.controller.ts";
 import { WithdrawalsService } from "./withdrawals/withdrawals.service.ts";
 
+interface Given {
+  db: DataSource;
+  clock: Clock;
+  setUpCode: string | null;
+  secure: SecureSide;
+}
+
 /** The whole server in one list. */
 @Module({})
 export class AppModule {
-  static with(given: { db: DataSource; clock: Clock; setUpCode: string | null }): DynamicModule {
+  static with(given: Given): DynamicModule {
     return {
       module: AppModule,
       imports: [
@@ -51,11 +64,14 @@ export class AppModule {
         TraysController,
         RecordsController,
         WithdrawalsController,
+        LabelsController,
+        PrintersController,
         OverviewController,
         AuditController,
       ],
       providers: [
         { provide: Clock, useValue: given.clock },
+        { provide: SecureSide, useValue: given.secure },
         { provide: SetUpCode, useValue: new SetUpCode(given.setUpCode) },
         ActorGuard,
         PracticeService,
@@ -68,6 +84,9 @@ export class AppModule {
         RecordsService,
         TraceService,
         WithdrawalsService,
+        LabelsService,
+        SheetsService,
+        PrintersService,
         OverviewService,
         AuditService,
       ],

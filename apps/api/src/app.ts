@@ -17,8 +17,11 @@ import { AppModule } from "./app.module.ts";
 import { newId } from "./db/uuid.ts";
 import { ActorGuard } from "./http/actor.guard.ts";
 import { systemClock, type Clock } from "./http/clock.ts";
+import { limits, serverLimits } from "./http/limits.ts";
 import { addPages } from "./http/pages.ts";
 import { ProblemFilter, sendProblem } from "./http/problem.filter.ts";
+import { addTrust } from "./tls/trust.ts";
+import { SecureSide } from "./tls/secure-side.ts";
 
 export interface AppParts {
   db: DataSource;
@@ -26,6 +29,8 @@ export interface AppParts {
   setUpCode?: string | null;
   /** The built web client; null serves the API alone. */
   webFolder?: string | null;
+  /** Where https is served, told once it is; a server without it tells nobody. */
+  secure?: SecureSide;
   logLevel?: "silent" | "warn" | "info";
   /** Requests a minute from one address, all together. */
   requestsPerMinute?: number;
@@ -39,22 +44,24 @@ export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> 
       redact: ["req.headers.cookie", "req.headers.authorization"],
     },
     genReqId: () => newId(),
-    bodyLimit: 1_000_000,
-    requestTimeout: 15_000,
-    connectionTimeout: 60_000,
-    keepAliveTimeout: 65_000,
+    bodyLimit: limits.bodyBytes,
+    requestTimeout: limits.requestMs,
+    connectionTimeout: limits.connectionMs,
+    keepAliveTimeout: limits.keepAliveMs,
     forceCloseConnections: true,
-    http: { headersTimeout: 10_000, connectionsCheckingInterval: 5_000, maxHeaderSize: 16_384 },
+    http: serverLimits,
     routerOptions: { maxParamLength: 200 },
     // Only a request that fails is worth a line: an address can hold a chart number.
     logController: new LogController({ disableRequestLogging: true }),
     frameworkErrors: (error: unknown, request: FastifyRequest, reply: FastifyReply) =>
       sendProblem(error, request, reply),
   });
+  const secure = parts.secure ?? new SecureSide();
   const module = AppModule.with({
     db: parts.db,
     clock: parts.clock ?? systemClock,
     setUpCode: parts.setUpCode ?? null,
+    secure,
   });
   const app = await NestFactory.create<NestFastifyApplication>(module, adapter, {
     logger: ["error", "warn"],
@@ -68,6 +75,7 @@ export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> 
   const server = adapter.getInstance() as unknown as FastifyInstance;
   server.removeContentTypeParser("text/plain");
   await addPlugins(server, parts.requestsPerMinute ?? 3_000);
+  addTrust(server, secure);
   await addPages(server, parts.webFolder ?? null);
   await app.init();
   await server.ready();
@@ -83,6 +91,8 @@ async function addPlugins(server: FastifyInstance, requestsPerMinute: number): P
       useDefaults: false,
       directives: {
         defaultSrc: ["'self'"],
+        // The decoder of the camera is WebAssembly.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         imgSrc: ["'self'", "data:", "blob:"],
         objectSrc: ["'none'"],
         baseUri: ["'none'"],
@@ -91,12 +101,14 @@ async function addPlugins(server: FastifyInstance, requestsPerMinute: number): P
       },
     },
     crossOriginEmbedderPolicy: false,
+    // Below, for https alone: elsewhere a browser complains of it on every page.
+    crossOriginOpenerPolicy: false,
     referrerPolicy: { policy: "no-referrer" },
   });
   // An answer of the API is short and its time counts; the client's files are neither.
   await server.register(fastifyCompress, {
     encodings: ["gzip"],
-    customTypes: /^(text\/|application\/javascript|image\/svg)/,
+    customTypes: /^(text\/|application\/(javascript|wasm)|image\/svg)/,
   });
   await server.register(fastifyRateLimit, {
     max: requestsPerMinute,
@@ -105,6 +117,7 @@ async function addPlugins(server: FastifyInstance, requestsPerMinute: number): P
       new HttpException("too many requests", context.statusCode),
   });
   server.addHook("onSend", async (request, reply) => {
+    if (request.protocol === "https") reply.header("Cross-Origin-Opener-Policy", "same-origin");
     if (request.url.startsWith("/api/") && !reply.hasHeader("Cache-Control")) {
       reply.header("Cache-Control", "no-store");
     }

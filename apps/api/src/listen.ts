@@ -1,21 +1,32 @@
-import type { NestFastifyApplication } from "@nestjs/platform-fastify";
+import { once } from "node:events";
+import type { Server } from "node:net";
 
 const neighbours = 20;
 
-/** Listens on the port, or on the next free one after it when another program has it. */
+/** Tries a port, then the next free one after it when another program has it; gives the port. */
 export async function listenNear(
-  app: NestFastifyApplication,
-  told: { host: string; port: number },
+  port: number,
+  listen: (port: number) => Promise<number>,
 ): Promise<number> {
-  const { host, port } = told;
   for (let next = port; ; next++) {
     const last = next >= port + neighbours || port === 0;
     try {
-      await app.listen(last && next !== port ? 0 : next, host);
-      return (app.getHttpServer().address() as { port: number }).port;
+      return await listen(last && next !== port ? 0 : next);
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (last || (code !== "EADDRINUSE" && code !== "EACCES")) throw error;
     }
   }
+}
+
+export const portOf = (server: Server): number => (server.address() as { port: number }).port;
+
+/** For a server of node's own: gives the port, or throws why it cannot listen there. */
+export async function listenOn(
+  server: Server,
+  told: { port: number; host: string },
+): Promise<number> {
+  server.listen(told);
+  await once(server, "listening");
+  return portOf(server);
 }

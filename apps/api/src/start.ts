@@ -1,15 +1,17 @@
-import { networkInterfaces } from "node:os";
 import { mkdir, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { makeApp } from "./app.ts";
-import { isLoopback, type Config } from "./config.ts";
+import type { Config } from "./config.ts";
 import { poolOf } from "./db/data-source.ts";
 import { clearSchema } from "./db/migrate.ts";
 import { openDatabase, type OpenDatabase } from "./db/open-database.ts";
 import { demoAccounts, renewDemo, seedDemo } from "./demo/seed-demo.ts";
-import { listenNear } from "./listen.ts";
+import { listenNear, portOf } from "./listen.ts";
 import { findInstallation } from "./people/people.store.ts";
 import { makeSetUpCode } from "./people/secrets.ts";
+import { inAddress, listPlaces, thisMachine } from "./tls/machine-names.ts";
+import { SecureSide } from "./tls/secure-side.ts";
+import { saySecure, startSecure } from "./tls/start-secure.ts";
 
 export interface StartOptions {
   config: Config;
@@ -33,26 +35,35 @@ export async function startServer(options: StartOptions): Promise<Running> {
     const { db } = database;
     const fresh = !(await findInstallation(poolOf(db))).founded;
     const setUpCode = fresh && options.empty ? makeSetUpCode() : null;
-    const app = await makeApp({ db, setUpCode, webFolder: options.webFolder });
+    const side = new SecureSide();
+    const app = await makeApp({ db, setUpCode, webFolder: options.webFolder, secure: side });
     if (fresh && !options.empty) {
       say("Making the demonstration: a fictional practice");
       const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
       await seedDemo(app, { now: new Date(), timeZone });
     }
     await renewDemo(app, new Date());
-    const port = await listenNear(app, config);
+    const port = await listenNear(config.port, async (next) => {
+      await app.listen(next, config.host);
+      return portOf(app.getHttpServer());
+    });
     if (port !== config.port && config.port !== 0) {
       say(`Port ${config.port} belongs to another program; using ${port} instead`);
     }
-    const address = `http://${isLoopback(config.host) ? "localhost" : shown(config.host)}:${port}`;
+    const secure = await startSecure({ app, config, plainPort: port, side, say });
+    const [place = "localhost"] = listPlaces(thisMachine(), config.host);
+    const address = `http://${inAddress(place)}:${port}`;
     await database.announce(address);
     for (const note of database.notes) say(note);
     say(`Tubule is ready at ${address}`);
+    saySecure({ side, config, say });
     if (setUpCode !== null) await handOut(setUpCode, { ...options, address });
-    else if ((await findInstallation(poolOf(db))).demonstration) sayAccounts(say);
+    else if ((await findInstallation(poolOf(db))).demonstration)
+      sayAccounts(`http://localhost:${port}`, say);
     return {
       address,
       stop: async () => {
+        await secure.stop();
         await app.close();
         await database.close();
       },
@@ -80,13 +91,6 @@ async function openWhole({ config, migrationsFolder, say }: StartOptions): Promi
   return openDatabase(told);
 }
 
-/** Where every address is listened on, the first one that other devices can reach. */
-function shown(host: string): string {
-  if (host !== "0.0.0.0" && host !== "::") return host.includes(":") ? `[${host}]` : host;
-  const all = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
-  return all.find(({ family, internal }) => family === "IPv4" && !internal)?.address ?? "localhost";
-}
-
 /** The one-time code, on the console and in a file that only its owner reads. */
 async function handOut(code: string, told: StartOptions & { address: string }): Promise<void> {
   const file = path.join(told.config.dataFolder, "set-up-code");
@@ -96,8 +100,8 @@ async function handOut(code: string, told: StartOptions & { address: string }): 
   told.say(`Open ${told.address}/set-up and enter this code once: ${code}`);
 }
 
-function sayAccounts(say: (line: string) => void): void {
-  say("Sign in to the demonstration, on this machine only, as");
+function sayAccounts(address: string, say: (line: string) => void): void {
+  say(`Sign in to the demonstration, on this machine only (${address}), as`);
   for (const { signInName, password } of demoAccounts) {
     say(`  ${signInName.padEnd(10)} password ${password}`);
   }

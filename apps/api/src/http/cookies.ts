@@ -7,6 +7,14 @@ export interface TokenCookie {
   token: string;
 }
 
+/**
+ * Over https by another name: ports share their cookies, and what plain http has set must not pass
+ * for one of https. A browser takes a name with this prefix over https alone (RFC 6265bis 4.1.3.2).
+ */
+const isSecure = ({ protocol }: FastifyRequest): boolean => protocol === "https";
+const named = (request: FastifyRequest, name: string): string =>
+  isSecure(request) ? `__Host-${name}` : name;
+
 const sessionName = "tubule_session";
 const deviceName = "tubule_device";
 const form = /^([0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12})\.([\w-]{43})$/;
@@ -20,17 +28,17 @@ export const deviceToken = (sessionToken: string, deviceId: string): string =>
   createHmac("sha256", sessionToken).update(`device ${deviceId}`).digest("base64url");
 
 function read(request: FastifyRequest, name: string): TokenCookie | undefined {
-  const match = form.exec(request.cookies[name] ?? "");
+  const match = form.exec(request.cookies[named(request, name)] ?? "");
   return match ? { practiceId: match[1]!, token: match[2]! } : undefined;
 }
 export const readSessionCookie = (request: FastifyRequest) => read(request, sessionName);
 export const readDeviceCookie = (request: FastifyRequest) => read(request, deviceName);
 
 function write(reply: FastifyReply, name: string, cookie: TokenCookie & { seconds: number }): void {
-  reply.setCookie(name, `${cookie.practiceId}.${cookie.token}`, {
+  reply.setCookie(named(reply.request, name), `${cookie.practiceId}.${cookie.token}`, {
     httpOnly: true,
     sameSite: "strict",
-    secure: reply.request.protocol === "https",
+    secure: isSecure(reply.request),
     path: "/",
     maxAge: cookie.seconds,
   });
@@ -40,5 +48,6 @@ export const writeSessionCookie = (reply: FastifyReply, cookie: TokenCookie, sec
 export const writeDeviceCookie = (reply: FastifyReply, cookie: TokenCookie) =>
   write(reply, deviceName, { ...cookie, seconds: yearSeconds });
 export const clearSessionCookie = (reply: FastifyReply) => {
-  reply.clearCookie(sessionName, { path: "/" });
+  const { request } = reply;
+  reply.clearCookie(named(request, sessionName), { path: "/", secure: isSecure(request) });
 };

@@ -10,6 +10,8 @@ import { Problem } from "../http/problem.ts";
 import { beginSession } from "../people/begin-session.ts";
 import { findInstallation } from "../people/people.store.ts";
 import { hashSecret, sameCode } from "../people/secrets.ts";
+import { SecureSide } from "../tls/secure-side.ts";
+import { trustPath } from "../tls/trust.ts";
 import { version } from "../version.ts";
 import { foundPractice } from "./found-practice.ts";
 import { SetUpCode } from "./set-up-code.ts";
@@ -19,12 +21,21 @@ export class PracticeService {
   constructor(
     @Inject(DataSource) private readonly db: DataSource,
     @Inject(SetUpCode) private readonly setUpCode: SetUpCode,
+    @Inject(SecureSide) private readonly secure: SecureSide,
   ) {}
 
   async getHealth(call: Call<"getHealth">): Promise<Answer<"getHealth">> {
     const { rows } = await poolOf(this.db).query<{ server_version: string }>("show server_version");
     const database = `PostgreSQL ${rows[0]!.server_version}`;
-    return { status: "ok", version, database, at: call.at.toISOString() };
+    const { addresses: secureAddresses } = this.secure;
+    return {
+      status: "ok",
+      version,
+      database,
+      at: call.at.toISOString(),
+      secureAddresses,
+      trustPath,
+    };
   }
 
   async getSetUp(): Promise<Answer<"getSetUp">> {

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState, type ReactNode } from "react";
 import { Link, useLocation } from "wouter";
+import { CameraButton } from "../camera/CameraButton.tsx";
 import { OutboxStatus } from "../outbox/OutboxStatus.tsx";
 import { paths } from "../paths.ts";
 import { useSignedIn } from "../session/session.ts";
@@ -37,6 +38,7 @@ export function Header(): ReactNode {
         ))}
       </nav>
       <OutboxStatus />
+      <CameraButton />
       <button
         type="button"
         className="person"

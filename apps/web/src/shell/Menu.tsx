@@ -4,13 +4,11 @@ import { getMessages } from "#texts";
 import { useWrite } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { playSound, soundsAreOn, switchSounds } from "../scanner/sounds.ts";
-import { readMaxGapMs } from "../scanner/useScanner.ts";
 import { useSignedIn, useTakeSession } from "../session/session.ts";
 import { languages, nameOfLanguage, useLanguage, useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Choice } from "../ui/Field.tsx";
-import { remember } from "../ui/remembered.ts";
 import { chooseAppearance, readAppearance, type Appearance } from "./appearance.ts";
 import { PinForm } from "./PinForm.tsx";
 
@@ -20,6 +18,7 @@ export function Menu({ onClose }: { onClose: () => void }): ReactNode {
   const { person, practice } = useSignedIn();
   const { language, choose } = useLanguage();
   const [part, show] = useState<"choices" | "pin">("choices");
+  const [, navigate] = useLocation();
   const { roles } = getMessages(language);
   if (part === "pin") return <SetPin onClose={onClose} />;
   return (
@@ -35,7 +34,14 @@ export function Menu({ onClose }: { onClose: () => void }): ReactNode {
       />
       <AppearanceChoice />
       <SoundChoice />
-      <ScannerChoice />
+      <Button
+        onClick={() => {
+          navigate(paths.scanner());
+          onClose();
+        }}
+      >
+        {t.menu.scanner}
+      </Button>
       <Button onClick={() => show("pin")}>
         {person.hasPin ? t.menu.changePin : t.menu.setPin}
       </Button>
@@ -97,25 +103,6 @@ function SoundChoice(): ReactNode {
         switchSounds(next === "on");
         setOn(next === "on");
         playSound("taken");
-      }}
-    />
-  );
-}
-
-const gaps = ["20", "35", "50"] as const;
-
-/** Takes effect with the next loading of the page, when the scanner is listened to afresh. */
-function ScannerChoice(): ReactNode {
-  const t = useTexts();
-  const [gap, setGap] = useState<string>(() => String(readMaxGapMs()));
-  return (
-    <Choice
-      label={t.menu.scannerGap}
-      value={gap}
-      options={gaps.map((value) => ({ value, label: t.menu.milliseconds(Number(value)) }))}
-      onChoose={(next) => {
-        remember("scanner-gap-ms", next);
-        setGap(next);
       }}
     />
   );

@@ -7,6 +7,7 @@ import { useSignedIn } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { About } from "./About.tsx";
 import { Header } from "./Header.tsx";
+import { NoCamera } from "./NoCamera.tsx";
 
 /** What stands around every page: the line of pages, the notices, the caution at the foot. */
 export function Shell({ children }: { children: ReactNode }): ReactNode {
@@ -43,6 +44,7 @@ function Notices(): ReactNode {
   return (
     <aside className="notices" aria-label={t.shell.notices}>
       {practice.demonstration ? <p className="notice training">{t.shell.training}</p> : null}
+      <NoCamera />
       {minutesOff === 0 ? null : <p className="notice">{t.shell.clockOff(minutesOff)}</p>}
       <div role="status">
         {unreachable ? <p className="notice offline">{t.shell.offline}</p> : null}
