@@ -6,6 +6,8 @@ export default defineConfig({
   plugins: [react()],
   // The content security policy allows no data: address for anything but pictures.
   build: { outDir: "../../dist/web", emptyOutDir: true, assetsInlineLimit: 0 },
+  // A worker that fetches parts of itself must be a module.
+  worker: { format: "es" },
   // While working on the client: `vite apps/web` beside a running server, which wants its own host.
   server: {
     host: "127.0.0.1",
