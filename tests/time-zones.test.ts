@@ -305,7 +305,7 @@ if (child === undefined) {
       expect([numFailedTests, messages]).toEqual([0, ""]);
       expect(numPassedTests).toBe(2 * 4 + 3 + 1);
     }
-  }, 120_000);
+  }, 300_000);
 } else {
   test("a process set to another zone is in it, and so are its connections", async () => {
     const { offset, database } = settings.find(({ server }) => server === child)!;

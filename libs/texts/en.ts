@@ -21,7 +21,8 @@ import type {
   Verdict,
   WithdrawalState,
 } from "#domain";
-import { labelProblemsEn } from "./label-problems.ts";
+import { labelProblemsEn, scannerFaultsEn } from "./label-problems.ts";
+import { paperEn } from "./paper-en.ts";
 import { problemsEn } from "./problems.ts";
 
 /** A finding's text; the sentence may depend on the finding's reason. */
@@ -340,6 +341,8 @@ export const en = {
 
   problems: problemsEn,
   labelProblems: labelProblemsEn,
+  scannerFaults: scannerFaultsEn,
+  paper: paperEn,
 
   cautions: {
     aid:

@@ -15,6 +15,7 @@ export {
   sayFinding,
   sayLabelProblem,
   sayProblem,
+  sayScannerFault,
   sayTooth,
   sayVerdict,
   type SaidFinding,

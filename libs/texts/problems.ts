@@ -38,6 +38,9 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
   "use-by-conflict":
     "This lot is already here with another use-by date[, {stored|date}]. Compare the printed " +
     "labels.",
+  "pack-conflict":
+    "The labels of this pack contradict each other. Do not put it away; compare what is printed " +
+    "on them.",
   "serial-taken":
     "This serial number is already registered on another container. Compare both labels.",
   "not-enough-stock":
@@ -72,6 +75,18 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
   "nothing-covered":
     "The notice names nothing that can be traced. Give a product, a lot or a serial number.",
   "withdrawal-closed": "The withdrawal is closed. Open a new one for anything further.",
+  "nothing-to-print":
+    "There is no label to print from there on. Choose an earlier label of the run.",
+  "label-too-small":
+    "The label is too small for its code, or its lot. Choose a larger size or another sheet.",
+  "sheet-impossible":
+    "Labels of these measures overlap, leave the page, or start beyond it. Measure the sheet again.",
+  "printer-unreachable":
+    "The printer[ at {host}] cannot be reached; nothing was printed. Check that it is switched " +
+    "on, in this network, and at that address.",
+  "print-outcome-unknown":
+    "The connection to the printer broke off. Look which labels came out, and print from the " +
+    "first one that is missing.",
   "payload-too-large": "That is too much at once. Send a smaller file or fewer lines.",
   "unsupported-media-type": "That kind of file is not accepted here. Choose another.",
   "too-many-requests":
@@ -126,6 +141,9 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
   "use-by-conflict":
     "Diese Charge ist schon mit einem anderen Datum erfasst[: {stored|date}]. Vergleichen Sie " +
     "die gedruckten Etiketten.",
+  "pack-conflict":
+    "Die Etiketten dieser Packung widersprechen sich. Nicht einräumen; vergleichen Sie, was " +
+    "auf ihnen gedruckt ist.",
   "serial-taken":
     "Diese Seriennummer gehört schon zu einem anderen Behälter. Vergleichen Sie beide Etiketten.",
   "not-enough-stock":
@@ -168,6 +186,20 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
     "Die Mitteilung nennt nichts, was sich verfolgen lässt. Geben Sie ein Produkt, eine Charge " +
     "oder eine Seriennummer an.",
   "withdrawal-closed": "Der Rückruf ist abgeschlossen. Eröffnen Sie für alles Weitere einen neuen.",
+  "nothing-to-print":
+    "Von dort an gibt es kein Etikett mehr. Wählen Sie ein früheres Etikett des Drucklaufs.",
+  "label-too-small":
+    "Das Etikett ist zu klein für seinen Code oder seine Charge. Wählen Sie eine andere Größe " +
+    "oder einen anderen Bogen.",
+  "sheet-impossible":
+    "Etiketten mit diesen Maßen überlappen, ragen über die Seite oder beginnen dahinter. Messen " +
+    "Sie den Bogen noch einmal.",
+  "printer-unreachable":
+    "Der Drucker[ unter {host}] ist nicht zu erreichen; gedruckt wurde nichts. Prüfen Sie, ob er " +
+    "eingeschaltet, in diesem Netz und unter dieser Adresse ist.",
+  "print-outcome-unknown":
+    "Die Verbindung zum Drucker ist abgebrochen. Sehen Sie nach, welche Etiketten da sind, und " +
+    "drucken Sie ab dem ersten, das fehlt.",
   "payload-too-large":
     "Das ist zu viel auf einmal. Senden Sie eine kleinere Datei oder weniger Zeilen.",
   "unsupported-media-type":

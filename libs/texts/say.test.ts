@@ -20,6 +20,7 @@ import {
   type Finding,
   type TrayFacts,
 } from "#domain";
+import { scannerFaults } from "#labels";
 import { aTrayWithBond, bondNorth, checkedAt, onShelf } from "../domain/facts.fixture.ts";
 import { troubledTrays } from "../domain/troubled-trays.fixture.ts";
 import { getMessages, languages } from "./format.ts";
@@ -28,6 +29,7 @@ import {
   sayFinding,
   sayLabelProblem,
   sayProblem,
+  sayScannerFault,
   sayTooth,
   sayVerdict,
 } from "./say.ts";
@@ -74,6 +76,7 @@ describe.each(languages)("texts in %s", (language) => {
       [messages.remedies, remedyCodes],
       [messages.problems, Object.keys(problemCodes)],
       [messages.labelProblems, labelProblemKinds],
+      [messages.scannerFaults, scannerFaults],
     ] as const;
     for (const [words, codes] of lists) {
       expect(Object.keys(words).sort()).toEqual([...codes].sort());
@@ -175,6 +178,14 @@ describe.each(languages)("texts in %s", (language) => {
   test("say every reason for which a label is not read, and one they do not know", () => {
     for (const kind of labelProblemKinds) expectSentence(sayLabelProblem(language, kind));
     expect(sayLabelProblem(language, "of-tomorrow")).toBe(sayProblem(language, "label-unreadable"));
+  });
+
+  test("say what the scanner did where it was the scanner", () => {
+    for (const fault of scannerFaults) {
+      expectSentence(sayScannerFault(language, fault));
+      const said = sayLabelProblem(language, "value_too_long", fault);
+      expect(said).toBe(sayScannerFault(language, fault));
+    }
   });
 
   test("say the cautions of the product", () => {

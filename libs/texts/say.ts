@@ -1,4 +1,5 @@
 import type { Because, Finding, ToothDescription, Verdict } from "#domain";
+import type { ScannerFault } from "#labels";
 import { fill, type Values } from "./fill.ts";
 import { getMessages, type Language } from "./format.ts";
 
@@ -71,11 +72,18 @@ export function sayProblem(language: Language, code: string, numbers: Values = {
 
 /**
  * Why a label could not be read and what to do, for a person with a scanner in the hand. `kind` is
- * the error kind of the label reader; one that is not known is said as an unreadable label.
+ * the error kind of the label reader; one that is not known is said as an unreadable label. `fault`
+ * is what `scannerFaultOf` makes of the error: then it is said what the scanner did.
  */
-export function sayLabelProblem(language: Language, kind: string): string {
+export function sayLabelProblem(language: Language, kind: string, fault?: ScannerFault): string {
+  if (fault !== undefined) return sayScannerFault(language, fault);
   const text = findText(getMessages(language).labelProblems, kind);
   return text ?? sayProblem(language, "label-unreadable");
+}
+
+/** What the scanner did wrong and what to do, also where the label was read all the same. */
+export function sayScannerFault(language: Language, fault: ScannerFault): string {
+  return getMessages(language).scannerFaults[fault];
 }
 
 /** The name of a tooth, such as `lower left first molar`; sides are the patient's own. */

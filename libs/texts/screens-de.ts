@@ -1,10 +1,15 @@
 /** Words and sentences of the screens in German. */
+import { cameraDe } from "./screens-camera-de.ts";
 import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
+import { labelsDe } from "./screens-labels-de.ts";
+import { packDe } from "./screens-pack-de.ts";
 import { practiceDe } from "./screens-practice-de.ts";
 import { receiveDe } from "./screens-receive-de.ts";
 import { recordsDe } from "./screens-records-de.ts";
+import { secureDe } from "./screens-secure-de.ts";
+import { scannerDe } from "./screens-scanner-de.ts";
 import { shelfDe } from "./screens-shelf-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
 import { withdrawalDe } from "./screens-withdrawal-de.ts";
@@ -21,6 +26,8 @@ export const screensDe: ScreenTexts = {
     add: "Hinzufügen",
     cancel: "Abbrechen",
     choose: "Auswählen …",
+    fewer: (what) => `${what}: weniger`,
+    more: (what) => `${what}: mehr`,
     close: "Schließen",
     loading: "Wird geholt …",
     print: "Drucken",
@@ -83,8 +90,7 @@ export const screensDe: ScreenTexts = {
     sounds: "Töne beim Scannen",
     soundsOn: "an",
     soundsOff: "aus",
-    scannerGap: "Längste Pause zwischen zwei Tasten des Scanners",
-    milliseconds: (count) => `${count} ms`,
+    scanner: "Scanner dieses Geräts",
     setPin: "Eigene PIN festlegen",
     changePin: "Eigene PIN ändern",
     pinHint: "4 bis 8 Ziffern. Damit übernehmen Sie ein angemeldetes Tablet und unterschreiben.",
@@ -134,6 +140,7 @@ export const screensDe: ScreenTexts = {
     read: (what) => `Gelesen: ${what}`,
     endless:
       "Ein Scan kam ohne Endtaste. Stellen Sie den Scanner so ein, dass er nach jedem Code Enter sendet, und scannen Sie noch einmal.",
+    scannerPage: "Scanner einrichten",
     unreadable: "Nicht gelesen",
     whatIsThis: "Was ist das?",
     notKnownHere: "Kein Produkt im Katalog hat diese Kennung.",
@@ -150,6 +157,8 @@ export const screensDe: ScreenTexts = {
     serial: "Seriennummer",
     identifier: "Kennung",
   },
+  camera: cameraDe,
+  scanner: scannerDe,
   outbox: {
     waiting: (count) => `${count} noch nicht gesendet`,
     toSettle: (count) => `${count} zu klären`,
@@ -211,11 +220,14 @@ export const screensDe: ScreenTexts = {
   tray: trayDe,
   chairside: chairsideDe,
   receive: receiveDe,
+  pack: packDe,
   shelf: shelfDe,
   records: recordsDe,
   withdrawal: withdrawalDe,
   catalogue: catalogueDe,
   practice: practiceDe,
+  secure: secureDe,
+  labels: labelsDe,
   states: {
     noMatch: "Nichts passt zum Filter.",
     problem: "Das ging nicht",

@@ -1,9 +1,14 @@
 /** Words and sentences of the screens in English. The German file has the same shape, by type. */
+import { cameraEn } from "./screens-camera-en.ts";
 import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
+import { labelsEn } from "./screens-labels-en.ts";
+import { packEn } from "./screens-pack-en.ts";
 import { practiceEn } from "./screens-practice-en.ts";
 import { receiveEn } from "./screens-receive-en.ts";
 import { recordsEn } from "./screens-records-en.ts";
+import { secureEn } from "./screens-secure-en.ts";
+import { scannerEn } from "./screens-scanner-en.ts";
 import { shelfEn } from "./screens-shelf-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
 import { withdrawalEn } from "./screens-withdrawal-en.ts";
@@ -22,6 +27,8 @@ export const screensEn = {
     add: "Add",
     cancel: "Cancel",
     choose: "Choose …",
+    fewer: (what: string) => `${what}: one fewer`,
+    more: (what: string) => `${what}: one more`,
     close: "Close",
     loading: "Fetching …",
     print: "Print",
@@ -84,8 +91,7 @@ export const screensEn = {
     sounds: "Sounds of a scan",
     soundsOn: "on",
     soundsOff: "off",
-    scannerGap: "Longest gap between two keys of the scanner",
-    milliseconds: (count: number) => `${count} ms`,
+    scanner: "Scanner of this device",
     setPin: "Set your PIN",
     changePin: "Change your PIN",
     pinHint: "4 to 8 digits. With it you take over a registered tablet and sign records.",
@@ -135,6 +141,7 @@ export const screensEn = {
     read: (what: string) => `Read: ${what}`,
     endless:
       "A scan came without its end key. Set the scanner to send Enter after each code, then scan again.",
+    scannerPage: "Set the scanner up",
     unreadable: "Not read",
     whatIsThis: "What is this?",
     notKnownHere: "No product in the catalogue has this identifier.",
@@ -151,6 +158,8 @@ export const screensEn = {
     serial: "Serial",
     identifier: "Identifier",
   },
+  camera: cameraEn,
+  scanner: scannerEn,
   outbox: {
     waiting: (count: number) => `${count} not yet sent`,
     toSettle: (count: number) => `${count} to settle`,
@@ -212,11 +221,14 @@ export const screensEn = {
   tray: trayEn,
   chairside: chairsideEn,
   receive: receiveEn,
+  pack: packEn,
   shelf: shelfEn,
   records: recordsEn,
   withdrawal: withdrawalEn,
   catalogue: catalogueEn,
   practice: practiceEn,
+  secure: secureEn,
+  labels: labelsEn,
   states: {
     noMatch: "Nothing fits the filter.",
     problem: "That did not work",

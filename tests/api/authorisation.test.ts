@@ -8,7 +8,7 @@ import { afterAll, beforeAll, expect, test } from "@jest/globals";
 import pg from "pg";
 import { operations } from "#contracts/operations";
 import { apiPrefix, type RouteName } from "#contracts/routes";
-import { makeContainerCode, type Role } from "#domain";
+import { makeContainerCode, makeOwnCode, type Role } from "#domain";
 import { newId } from "../../apps/api/src/db/uuid.ts";
 import { openApp, password, roleNames, type TestApp } from "../helpers/app.ts";
 import { gs1Label, Maker, newGtin } from "../helpers/make.ts";
@@ -19,94 +19,8 @@ import {
   type AnyGiven,
   type RawAnswer,
 } from "../helpers/raw.ts";
+import { table, type Line } from "./authorisation-table.ts";
 import { prepare } from "./every-operation.ts";
-
-interface Line {
-  /** Nobody else may. "anyone" needs no session, "member" is whoever has one. */
-  who: "anyone" | "member" | readonly Role[];
-  /** Every id in the request, by its path: the status where it is not this practice's. */
-  ids: Readonly<Record<string, number>>;
-  /** Where even a good request is answered with another status here. */
-  answers?: number;
-}
-
-const clinical = ["assistant", "dentist"] as const;
-const keepers = ["assistant", "dentist", "office", "owner"] as const;
-const desk = ["office", "owner"] as const;
-
-const table: Record<RouteName, Line> = {
-  getHealth: { who: "anyone", ids: {} },
-  getSetUp: { who: "anyone", ids: {} },
-  setUp: { who: "anyone", ids: {}, answers: 404 },
-  signIn: { who: "anyone", ids: {} },
-  // Not from a registered tablet.
-  switchPerson: { who: "anyone", ids: { "body.personId": 401 }, answers: 401 },
-  listDevicePeople: { who: "anyone", ids: {} },
-  getSession: { who: "member", ids: {} },
-  signOut: { who: "member", ids: {} },
-  setPin: { who: "member", ids: {} },
-
-  listPeople: { who: desk, ids: {} },
-  addPerson: { who: ["owner"], ids: {} },
-  listDevices: { who: desk, ids: {} },
-  registerDevice: { who: desk, ids: {} },
-  revokeDevice: { who: desk, ids: { "params.deviceId": 404 } },
-  listLocations: { who: "member", ids: {} },
-  addLocation: { who: desk, ids: {} },
-
-  listProducts: { who: "member", ids: {} },
-  getProduct: { who: "member", ids: { "params.productId": 404 } },
-  addProduct: { who: keepers, ids: { "body.systemId": 404 } },
-  changeProduct: { who: keepers, ids: { "params.productId": 404, "body.systemId": 404 } },
-  confirmProduct: { who: ["dentist"], ids: { "params.productId": 404 } },
-  addIdentifier: { who: keepers, ids: { "params.productId": 404 } },
-  listSystems: { who: "member", ids: {} },
-  addSystem: { who: keepers, ids: {} },
-  listTechniques: { who: "member", ids: {} },
-
-  readScan: { who: "member", ids: {} },
-  listDeliveries: { who: "member", ids: {} },
-  openDelivery: { who: keepers, ids: {} },
-  getDelivery: { who: "member", ids: { "params.deliveryId": 404 } },
-  receive: { who: keepers, ids: { "params.deliveryId": 404, "body.locationId": 404 } },
-
-  listContainers: { who: "member", ids: { "query.location": 200, "query.product": 200 } },
-  getContainer: { who: "member", ids: { "params.containerId": 404 } },
-  openContainer: { who: keepers, ids: { "params.containerId": 404 } },
-  move: {
-    who: keepers,
-    ids: { "body.containerId": 404, "body.fromLocationId": 404, "body.toLocationId": 404 },
-  },
-  reverseMovement: { who: keepers, ids: { "params.movementId": 404 } },
-  listBalances: { who: "member", ids: { "query.lot": 200, "query.location": 200 } },
-
-  listTrays: { who: "member", ids: {} },
-  planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
-  getTray: { who: "member", ids: { "params.trayId": 404 } },
-  scanIntoTray: { who: clinical, ids: { "params.trayId": 404 } },
-  removeFromTray: { who: clinical, ids: { "params.trayId": 404, "params.itemId": 404 } },
-  clearTray: { who: clinical, ids: { "params.trayId": 404, "body.usedUp.0": 409 } },
-  overrideFinding: { who: ["dentist"], ids: { "params.trayId": 404 } },
-
-  startRecord: { who: ["dentist"], ids: { "params.trayId": 404 } },
-  listRecords: { who: "member", ids: { "query.after": 200 } },
-  getRecord: { who: "member", ids: { "params.recordId": 404 } },
-  addRecordEvent: { who: clinical, ids: { "params.recordId": 404, "body.productId": 404 } },
-  swapContainer: { who: clinical, ids: { "params.recordId": 404, "body.replaces": 409 } },
-  signRecord: { who: ["dentist"], ids: { "params.recordId": 404 } },
-
-  traceStock: { who: "member", ids: {} },
-  tracePatient: { who: "member", ids: {} },
-  listWithdrawals: { who: "member", ids: {} },
-  openWithdrawal: { who: desk, ids: { "body.scope.0.productId": 404 } },
-  getWithdrawal: { who: "member", ids: { "params.withdrawalId": 404 } },
-  segregate: { who: keepers, ids: { "params.withdrawalId": 404 } },
-  closeWithdrawal: { who: desk, ids: { "params.withdrawalId": 404 } },
-
-  getToday: { who: "member", ids: {} },
-  listAudit: { who: desk, ids: {} },
-  verifyAudit: { who: desk, ids: {} },
-};
 
 /** Begins everything that the other practice has made. */
 const marker = "zebra-";
@@ -251,6 +165,13 @@ async function theirCode(): Promise<string> {
   const { containers } = await other.received(product, { quantity: 500 });
   return (code = containers.at(-1)!.code);
 }
+/** Codes that this practice has not given to a place or a tray either: theirs count on. */
+async function theirLabel(kind: "location" | "tray"): Promise<string> {
+  await theirCode();
+  const id = kind === "tray" ? (await other.tray()).id : other.places.refrigerator;
+  const body = { subjects: [{ kind, id }] };
+  return (await other.practice.office.call("makeLabels", { body })).ok.labels[0]!.code;
+}
 const unknownCode = makeContainerCode(5_000_000);
 const unknownGtin = newGtin();
 
@@ -289,6 +210,13 @@ const byText: ByText[] = [
     unknown: unknownCode,
     asking: async (text) => ({ body: { barcodes: [text] } }),
   },
+  ...(["location", "tray"] as const).map((kind): ByText => ({
+    name: "readScan",
+    status: 200,
+    theirs: () => theirLabel(kind),
+    unknown: makeOwnCode(kind, 5_000_000),
+    asking: async (text) => ({ body: { barcodes: [text] } }),
+  })),
   {
     name: "traceStock",
     status: 200,

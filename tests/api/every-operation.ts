@@ -6,8 +6,9 @@ import type { RouteName } from "#contracts/routes";
 import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
+import { labelRequests } from "./label-requests.ts";
 
-type Preparing = { [N in RouteName]: (make: Maker) => Promise<Given<N>> };
+export type Preparing = { [N in RouteName]: (make: Maker) => Promise<Given<N>> };
 
 const noonOfTestDay = "2026-06-15T10:00:00.000Z";
 const usualKind = "bonding-cement";
@@ -112,6 +113,21 @@ const preparing: Preparing = {
       params: { deviceId: (await make.practice.office.call("registerDevice", given)).ok.id },
     };
   },
+  getScannerProfile: async () => ({}),
+  saveScannerProfile: async (make) => ({
+    body: {
+      profile: {
+        gsTokens: [`${make.prefix}~1`.slice(-8)],
+        prefix: "S>",
+        suffix: "",
+        keyboard: "by-position",
+        endKey: "Tab",
+        maxGapMs: 45,
+        minKeys: 6,
+      },
+      setUpAt: noonOfTestDay,
+    },
+  }),
   listLocations: async () => ({}),
   addLocation: async (make) => ({ body: { name: make.name("Room"), kind: "operatory" } }),
 
@@ -280,6 +296,8 @@ const preparing: Preparing = {
     params: await openedWithdrawal(make),
     body: { summary: `${make.prefix}all returned` },
   }),
+
+  ...labelRequests,
 
   getToday: async () => ({}),
   listAudit: async () => ({ query: { before: 1_000_000, limit: 10 } }),

@@ -113,13 +113,13 @@ export const journey: Journey =
   typeof found === "string" ? leaveOut(found) : (name, walk) => test(name, walk, limitMs);
 
 /** Starts the browser with a profile of its own, which goes when it is closed. */
-export async function launchBrowser(): Promise<Browser> {
+export async function launchBrowser(more: readonly string[] = []): Promise<Browser> {
   if (typeof found === "string") throw new Error(found);
   return chromium.launch({
     executablePath: found.file,
     env: { ...process.env, ...found.env } as Record<string, string>,
     // Root cannot have the sandbox; and nothing is to leave this machine.
-    args: [...(isRoot ? ["--no-sandbox"] : []), "--disable-background-networking"],
+    args: [...(isRoot ? ["--no-sandbox"] : []), "--disable-background-networking", ...more],
   });
 }
 

@@ -18,10 +18,16 @@ export const overlays: readonly { over: string; tap: RegExp }[] = [
   { over: "the verdict at the chair", tap: /^Pass this stop$/ },
   { over: "a step at the chair", tap: /^Deviation$/ },
   { over: "a container", tap: /^Discard$/ },
+  { over: "a container", tap: /^Print its label$/ },
+  { over: "a delivery", tap: /^Print \d+ labels?$/ },
+  { over: "shelf", tap: /^Put away$/ },
   { over: "a trace", tap: /^Enter a withdrawal$/ },
   { over: "a withdrawal", tap: /^Move .* to quarantine$/ },
   { over: "a withdrawal", tap: /^Close the case$/ },
   { over: "a product", tap: /^Add an identifier$/ },
+  { over: "practice, places", tap: /^Print the labels of all places$/ },
+  { over: "practice, printers", tap: /^Add a printer$/ },
+  { over: "practice, printers", tap: /^Add a sheet$/ },
 ];
 
 const idOf = <T extends { id: string }>(found: readonly T[], fits: (one: T) => boolean): string => {
@@ -69,7 +75,17 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
 }
 
 function listDesk(product: string, withdrawal: string): Place[] {
-  const parts = ["people", "tablets", "places", "pin", "audit", "cautions"];
+  const parts = [
+    "people",
+    "tablets",
+    "places",
+    "labels",
+    "printers",
+    "scanner",
+    "pin",
+    "audit",
+    "cautions",
+  ];
   const paths: Record<string, string> = {
     withdrawals: "/withdrawals",
     "a trace": "/withdrawals?lot=DF-118O",

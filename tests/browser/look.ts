@@ -41,7 +41,7 @@ export const measureOverhang = (page: Page): Promise<number> =>
 export const listSmallTargets = (page: Page): Promise<string[]> =>
   page.evaluate((lowest) => {
     const controls = document.querySelectorAll<HTMLElement>(
-      ":is(main, dialog) :is(a, button, input, select, textarea, summary)",
+      ":is(main, dialog, .camera) :is(a, button, input, select, textarea, summary)",
     );
     return Array.from(controls).flatMap((control) => {
       const isMark = control.matches("[type=checkbox], [type=radio]");

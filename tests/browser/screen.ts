@@ -1,5 +1,6 @@
 /** A page in the browser as a person has it before them: read, tapped, typed and scanned into. */
 import type { BrowserContext, CDPSession, Locator, Page } from "playwright-core";
+import { strokesOf, type ScannerAtHost } from "./scanner-keys.ts";
 
 /** The demonstration's people, by what they do. */
 const people = {
@@ -89,58 +90,12 @@ export class Screen {
    * separator of GS1 as Ctrl and the bracket, Enter at the end. The times are the keys' own, so a
    * busy machine makes no slow scanner.
    */
-  async scan(text: string): Promise<void> {
-    let at = Date.now() / 1000;
-    const strokes: Promise<unknown>[] = [];
-    const send = (type: "keyDown" | "keyUp" | "rawKeyDown", key: Key): void => {
-      at += gapMs / 2000;
-      strokes.push(this.keys.send("Input.dispatchKeyEvent", { type, timestamp: at, ...key }));
-    };
-    for (const character of text) {
-      const { key, with: modifier } = readStroke(character);
-      if (modifier !== undefined) send("rawKeyDown", modifier);
-      send(key.text === undefined ? "rawKeyDown" : "keyDown", key);
-      send("keyUp", key);
-      if (modifier !== undefined) send("keyUp", modifier);
-    }
-    send("keyDown", enter);
-    send("keyUp", enter);
-    await Promise.all(strokes);
+  async scan(text: string, at: ScannerAtHost = {}): Promise<void> {
+    let now = Date.now() / 1000;
+    const sending = strokesOf(text, at).map((stroke) => {
+      now += gapMs / 2000;
+      return this.keys.send("Input.dispatchKeyEvent", { ...stroke, timestamp: now });
+    });
+    await Promise.all(sending);
   }
-}
-
-interface Key {
-  key: string;
-  code: string;
-  windowsVirtualKeyCode: number;
-  modifiers?: number;
-  text?: string;
-}
-
-const control = 2;
-const shift = 8;
-const enter: Key = { key: "Enter", code: "Enter", windowsVirtualKeyCode: 13, text: "\r" };
-const shiftKey: Key = { key: "Shift", code: "ShiftLeft", windowsVirtualKeyCode: 16 };
-const controlKey: Key = { key: "Control", code: "ControlLeft", windowsVirtualKeyCode: 17 };
-const bracket: Key = { key: "]", code: "BracketRight", windowsVirtualKeyCode: 221 };
-
-/** The keys of a character on a keyboard of the United States, as scanners come set. */
-function readStroke(character: string): { key: Key; with?: Key } {
-  if (character === "\u001d") return { key: { ...bracket, modifiers: control }, with: controlKey };
-  const upper = character.toUpperCase();
-  const stroke = {
-    key: character,
-    text: character,
-    windowsVirtualKeyCode: upper.charCodeAt(0),
-  };
-  if (/[0-9]/.test(character)) return { key: { ...stroke, code: `Digit${character}` } };
-  if (/[a-z]/.test(character)) return { key: { ...stroke, code: `Key${upper}` } };
-  if (/[A-Z]/.test(character)) {
-    return { key: { ...stroke, code: `Key${upper}`, modifiers: shift }, with: shiftKey };
-  }
-  if (character === "]") return { key: { ...bracket, text: character } };
-  if (character === "-") {
-    return { key: { ...stroke, code: "Minus", windowsVirtualKeyCode: 189 } };
-  }
-  throw new Error(`no key is known for ${JSON.stringify(character)}`);
 }

@@ -14,13 +14,16 @@ export interface Served {
   says(pattern: RegExp): Promise<string>;
 }
 
-/** Serves all journeys of a file: they share its data, in their order. */
-export function serve(words: readonly string[] = []): Served {
+/**
+ * Serves all journeys of a file: they share its data, in their order. The program and the browser
+ * may be started with words of their own.
+ */
+export function serve(words: readonly string[] = [], browserWords: readonly string[] = []): Served {
   let running: Promise<[Awaited<ReturnType<typeof startServer>>, Browser]> | undefined;
   let launching: Promise<Browser> | undefined;
   beforeAll(async () => {
     if (!hasBrowser) return;
-    launching = launchBrowser();
+    launching = launchBrowser(browserWords);
     const starting = newDataFolder().then((folder) => startServer(folder, { words }));
     running = Promise.all([starting, launching]);
     await running;

@@ -20,12 +20,23 @@ interface Layer {
 }
 
 const nothing = /^$/;
-const anyLibrary = [/^#labels$/, /^#domain$/, /^#contracts\/[\w-]+$/, /^#texts(\/[\w-]+)?$/];
+const anyLibrary = [
+  /^#labels$/,
+  /^#decode$/,
+  /^#domain$/,
+  /^#contracts\/[\w-]+$/,
+  /^#texts(\/[\w-]+)?$/,
+];
 const webPackages =
-  /^(react|react-dom(\/client)?|wouter(\/[\w-]+)?|@tanstack\/react-query|idb|temporal-polyfill|zxing-wasm(\/\w+)?|@zxing\/library)$/;
+  /^(react|react-dom(\/client)?|wouter(\/[\w-]+)?|@tanstack\/react-query|idb|temporal-polyfill|zxing-wasm\/reader\/zxing_reader\.wasm\?url)$/;
 
 const layers: readonly Layer[] = [
   { home: "libs/labels", ours: [], packages: nothing },
+  {
+    home: "libs/decode",
+    ours: [/^#labels$/],
+    packages: /^(zxing-wasm\/reader|@zxing\/library)$/,
+  },
   { home: "libs/domain", ours: [/^#labels$/], packages: /^temporal-polyfill$/ },
   { home: "libs/contracts", ours: [/^#domain$/, /^#labels$/], packages: /^zod$/ },
   {
@@ -40,6 +51,7 @@ const layers: readonly Layer[] = [
     // A schema would bring its validator with it: the page loads types and constants alone.
     ours: [
       /^#labels$/,
+      /^#decode$/,
       /^#domain$/,
       /^#texts(\/[\w-]+)?$/,
       /^#contracts\/(problem-codes|finding-codes|routes)$/,

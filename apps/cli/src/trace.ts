@@ -2,7 +2,7 @@ import { showContainerCode } from "#domain";
 import type { Trace, TracedLot } from "#contracts/withdrawals";
 import { TraceQuery } from "#contracts/withdrawals";
 import { TraceService } from "../../api/src/withdrawals/trace.service.ts";
-import { listPractices, onDatabase } from "./on-database.ts";
+import { choosePractice, onDatabase } from "./on-database.ts";
 import { Refused } from "./usage.ts";
 
 interface TraceOptions {
@@ -17,13 +17,7 @@ export async function trace({ json, practice, ...asked }: TraceOptions): Promise
   const query = TraceQuery.safeParse(asked);
   if (!query.success) throw new Refused("Say --lot, --identifier or --container.");
   const answer = await onDatabase(async ({ db, ownerUrl }) => {
-    const practices = await listPractices(ownerUrl);
-    const one = practice ? practices.find(({ id }) => id === practice) : practices[0];
-    if (!one) throw new Refused("There is no such practice in this database.");
-    if (!practice && practices.length > 1) {
-      const ids = practices.map(({ id, name }) => `${id} ${name}`).join("\n");
-      throw new Refused(`Several practices are here. Say --practice with one of\n${ids}`);
-    }
+    const one = await choosePractice(ownerUrl, practice);
     const told = { actor: one.actor, at: new Date(), query: query.data };
     return new TraceService(db).traceStock(told);
   });

@@ -2,10 +2,12 @@ import { useQueryClient } from "@tanstack/react-query";
 import { lazy, Suspense, useEffect, type ReactNode } from "react";
 import { Redirect, Route, Switch, useLocation, useSearch } from "wouter";
 import { whenSignedOut } from "./api/client.ts";
+import { CameraProvider } from "./camera/CameraProvider.tsx";
 import type { Outbox } from "./outbox/outbox.ts";
 import { OutboxProvider } from "./outbox/OutboxProvider.tsx";
 import { paths, patterns } from "./paths.ts";
 import { fetchEveryPage, Routes } from "./routes.tsx";
+import { OwnCodesProvider } from "./scanner/OwnCodes.tsx";
 import { ScanProvider } from "./scanner/ScanProvider.tsx";
 import { UntakenScan } from "./scanner/UntakenScan.tsx";
 import { SessionContext, useSessionQuery, useTakeSession } from "./session/session.ts";
@@ -84,12 +86,16 @@ function SignedIn(): ReactNode {
   // Given here again: right after signing in, this is drawn before the whole app has heard of it.
   return (
     <SessionContext value={session}>
-      <ScanProvider>
-        <Shell>
-          <Routes />
-        </Shell>
-        <UntakenScan />
-      </ScanProvider>
+      <OwnCodesProvider>
+        <ScanProvider>
+          <CameraProvider>
+            <Shell>
+              <Routes />
+            </Shell>
+            <UntakenScan />
+          </CameraProvider>
+        </ScanProvider>
+      </OwnCodesProvider>
     </SessionContext>
   );
 }

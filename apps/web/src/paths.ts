@@ -66,6 +66,7 @@ export const paths = {
   product: (productId: string) => `/catalogue/${productId}`,
   practice: () => patterns.practice,
   practicePart: (part: string) => `/practice/${part}`,
+  scanner: () => "/practice/scanner",
   signIn: (next?: string) => withQuery(patterns.signIn, { next }),
   setUp: () => patterns.setUp,
 };

@@ -27,6 +27,12 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
   ],
   finding_override_by_dentist: ["not-allowed", "Only a dentist can pass a stop, in person."],
   finding_override_once: ["already-overridden", "A dentist has already passed this finding."],
+  label_printer_name_taken: ["name-taken", "Another printer has this name. Choose another one."],
+  label_run_subject_container_fk: [
+    "not-found",
+    "There is no such container in this practice. Reload the list and choose again.",
+  ],
+  label_sheet_name_taken: ["name-taken", "Another sheet has this name. Choose another one."],
   location_name_taken: ["name-taken", "Another place has this name. Choose another one."],
   movement_between_places: [
     "invalid-request",

@@ -3,6 +3,7 @@
  * in their stores; the whole schema stands in `migrations/`.
  */
 import { Column, Entity, PrimaryColumn } from "typeorm";
+import type { ScannerProfile } from "#labels";
 import type { Content, LocationKind, ProductKind, Solvent, Strategy, TechniqueStep } from "#domain";
 
 @Entity("person")
@@ -32,6 +33,10 @@ export class DeviceRow {
   @Column("uuid", { name: "registered_by" }) registeredBy!: string;
   @Column("timestamptz", { name: "registered_at" }) registeredAt!: Date;
   @Column("timestamptz", { name: "revoked_at", nullable: true }) revokedAt!: Date | null;
+  @Column("jsonb", { name: "scanner_profile", nullable: true })
+  scannerProfile!: ScannerProfile | null;
+  @Column("timestamptz", { name: "scanner_set_up_at", nullable: true })
+  scannerSetUpAt!: Date | null;
 }
 
 @Entity("location")

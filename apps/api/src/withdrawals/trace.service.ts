@@ -82,7 +82,7 @@ async function findLots(
   query: TraceQuery,
 ): Promise<{ lots: store.LotRow[]; lot: string | null }> {
   if (query.container !== undefined) {
-    const scan = readScan(tx, [query.container]);
+    const scan = readScan(tx, { barcodes: [query.container] });
     const container = scan.type === "code" ? await findContainerByCode(tx, scan.code) : undefined;
     if (!container) throw notFound("container");
     return { lots: await store.listLotsById(tx, [container.lot_id]), lot: container.lot };
@@ -103,7 +103,7 @@ async function nameProduct(
 ): Promise<{ productId: string; lot: string | null }> {
   const plain = await findProductByIdentifierText(tx, text.trim());
   if (plain) return { productId: plain.product_id, lot: null };
-  const { reading } = readScan(tx, [text]);
+  const { reading } = readScan(tx, { barcodes: [text] });
   const product = reading.identifier && (await findProductByIdentifier(tx, reading.identifier));
   if (!product) throw notFound("device identifier");
   return { productId: product.product_id, lot: reading.lot };

@@ -55,18 +55,32 @@ export function addressOf(name: RouteName, input: Pick<LooseInput, "params" | "q
 
 /** Sends one request; the caller vouches for the types. */
 export async function send(name: RouteName, input: LooseInput): Promise<unknown> {
+  return readJson(await request(name, input, "application/json"));
+}
+
+/** Fetches an operation's answer that is a file; throws as `call` does. */
+export async function fetchFile<N extends RouteName>(name: N, input: CallInput<N>): Promise<Blob> {
+  const response = await request(name, input as LooseInput, "*/*");
+  try {
+    return await response.blob();
+  } catch (error) {
+    throw new Unreachable(error);
+  }
+}
+
+async function request(name: RouteName, input: LooseInput, accept: string): Promise<Response> {
   const { method }: Route = routes[name];
-  const headers: Record<string, string> = { Accept: "application/json" };
+  const headers: Record<string, string> = { Accept: accept };
   if (method !== "GET") headers["Idempotency-Key"] = input.key ?? makeUuid();
-  const request: RequestInit = { method, headers, credentials: "same-origin", cache: "no-store" };
+  const asked: RequestInit = { method, headers, credentials: "same-origin", cache: "no-store" };
   if (input.body !== undefined) {
     headers["Content-Type"] = "application/json";
-    request.body = JSON.stringify(input.body);
+    asked.body = JSON.stringify(input.body);
   }
-  if (input.signal) request.signal = input.signal;
-  const response = await reach(addressOf(name, input), request);
+  if (input.signal) asked.signal = input.signal;
+  const response = await reach(addressOf(name, input), asked);
   noteServerTime(response.headers.get("Date"));
-  if (response.ok) return readJson(response);
+  if (response.ok) return response;
   const problem = new ApiProblem(await readProblem(response), response.status);
   if (problem.code === "not-signed-in") onSignedOut();
   throw problem;

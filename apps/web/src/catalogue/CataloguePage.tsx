@@ -7,7 +7,7 @@ import { call } from "../api/client.ts";
 import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -169,9 +169,10 @@ function useOpenScanned(): (scan: Scan) => void {
   const announce = useAnnounce();
   const sayError = useSayError();
   const [, navigate] = useLocation();
-  return ({ barcodes, reading }) => {
+  return (scan) => {
+    const { reading } = scan;
     const named = reading.kind === "label" ? identifierOf(reading.label.fields) : undefined;
-    call("readScan", { body: { barcodes } }).then(
+    call("readScan", { body: textsOf(scan) }).then(
       ({ product }) => {
         playSound("taken");
         if (product !== null) navigate(paths.product(product.id));

@@ -6,7 +6,7 @@ import { call } from "../api/client.ts";
 import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -124,11 +124,12 @@ function useIdentifierScan(
   const announce = useAnnounce();
   const sayError = useSayError();
   const [, navigate] = useLocation();
-  return ({ barcodes, reading }) => {
+  return (scan) => {
+    const { reading } = scan;
     if (reading.kind !== "label") return announce({ text: texts.ownCode, tone: "look" });
     const named = identifierOf(reading.label.fields);
     if (named === undefined) return announce({ text: texts.noIdentifierOnLabel, tone: "look" });
-    call("readScan", { body: { barcodes } }).then(
+    call("readScan", { body: textsOf(scan) }).then(
       ({ product: found }) => {
         playSound("taken");
         if (found === null) onNew(named);

@@ -5,7 +5,7 @@ import { keyOf, useRead, useRefresh } from "../api/queries.ts";
 import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -56,7 +56,7 @@ export function SwapDialog({ record, step, scanned, onClose }: SwapDialogProps):
         />
       )}
       {scanned === null ? (
-        <ScanEntry />
+        <ScanEntry withCamera />
       ) : (
         <Button kind="main" className="big" onClick={() => goOnWith(scanned)}>
           {t.chairside.goOnWith}
@@ -71,7 +71,7 @@ function ScannedName({ scan }: { scan: Scan }): ReactNode {
   const { today } = useFormats();
   const stock = useKnownStock();
   const describe = useDescribe();
-  const { name, detail } = nameScan(scan.barcodes, stock, { today: today(), describe });
+  const { name, detail } = nameScan(scan, stock, { today: today(), describe });
   return (
     <p className="step-container">
       {name}
@@ -115,8 +115,9 @@ function useSwap({
   const refresh = useRefresh();
   const announce = useAnnounce();
   const sayError = useSayError();
-  return ({ barcodes, reading }, replaced) => {
-    const { name } = nameScan(barcodes, stock, { today: today(), describe });
+  return (scan, replaced) => {
+    const { reading } = scan;
+    const { name } = nameScan(scan, stock, { today: today(), describe });
     const old = step.containers.find(({ id }) => id === replaced.replaces);
     if (reading.kind === "container" && reading.code === old?.code) {
       playSound("look");
@@ -128,7 +129,7 @@ function useSwap({
     write({
       route: "swapContainer",
       params: { recordId: record.id },
-      body: { stepKey: step.key, barcodes, ...replaced },
+      body: { stepKey: step.key, ...textsOf(scan), ...replaced },
       about: name,
       belongsTo: record.id,
       onAnswer: (answer) =>

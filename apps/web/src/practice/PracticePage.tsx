@@ -1,5 +1,7 @@
 import type { ReactNode } from "react";
 import { Link } from "wouter";
+import { PrintersPart } from "../labels/PrintersPart.tsx";
+import { RunsPart } from "../labels/RunsPart.tsx";
 import { paths } from "../paths.ts";
 import { useHasRole } from "../session/session.ts";
 import { NotFoundPage } from "../shell/Broken.tsx";
@@ -10,10 +12,21 @@ import { CautionsPart } from "./CautionsPart.tsx";
 import { PeoplePart } from "./PeoplePart.tsx";
 import { PinPart } from "./PinPart.tsx";
 import { PlacesPart } from "./PlacesPart.tsx";
+import { ScannerPart } from "./ScannerPart.tsx";
 import { TabletsPart } from "./TabletsPart.tsx";
 import "./practice.css";
 
-const partKeys = ["people", "tablets", "places", "pin", "audit", "cautions"] as const;
+const partKeys = [
+  "people",
+  "tablets",
+  "places",
+  "labels",
+  "printers",
+  "scanner",
+  "pin",
+  "audit",
+  "cautions",
+] as const;
 type PartKey = (typeof partKeys)[number];
 const ofDesk: readonly PartKey[] = ["people", "tablets", "audit"];
 
@@ -21,6 +34,9 @@ const parts: Readonly<Record<PartKey, () => ReactNode>> = {
   people: PeoplePart,
   tablets: TabletsPart,
   places: PlacesPart,
+  labels: RunsPart,
+  printers: PrintersPart,
+  scanner: ScannerPart,
   pin: PinPart,
   audit: AuditPart,
   cautions: CautionsPart,

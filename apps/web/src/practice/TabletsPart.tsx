@@ -96,6 +96,16 @@ function DeviceTable({ devices }: { devices: readonly Device[] }): ReactNode {
             show: ({ registeredAt }) => dateTime(registeredAt),
           },
           {
+            key: "scanner",
+            label: t.columns.scanner,
+            show: ({ scannerSetUpAt }) =>
+              scannerSetUpAt === null ? (
+                <span className="soft">{t.scannerUntouched}</span>
+              ) : (
+                t.scannerSetUp(dateTime(scannerSetUpAt))
+              ),
+          },
+          {
             key: "state",
             label: t.columns.state,
             show: ({ revoked }) => (revoked ? <span className="soft">{t.revoked}</span> : t.active),

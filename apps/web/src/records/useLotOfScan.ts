@@ -1,5 +1,5 @@
 import { call } from "../api/client.ts";
-import type { Scan } from "../scanner/scan.ts";
+import { textsOf, type Scan } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
@@ -19,9 +19,10 @@ export function useLotOfScan(onLot: (lot: string) => void): (scan: Scan) => void
     playSound("taken");
     return onLot(lot);
   };
-  return ({ reading, barcodes }) => {
+  return (scan) => {
+    const { reading } = scan;
     if (reading.kind === "label") return found(reading.label.fields.lot);
-    call("readScan", { body: { barcodes } }).then(
+    call("readScan", { body: textsOf(scan) }).then(
       ({ containers }) => found(containers[0]?.lot),
       (error: unknown) => say(sayError(error)),
     );

@@ -2,6 +2,7 @@ import { useState, type ReactNode } from "react";
 import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
+import { ScannerNote } from "../scanner/ScannerNote.tsx";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -85,6 +86,9 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
           ))}
         </ol>
         <Apart {...{ apart, onRemove }} onPass={pass} />
+        <ScannerNote
+          found={tray.items.flatMap(({ reading }) => reading.warnings.map((kind) => ({ kind })))}
+        />
       </div>
       <TrayStrip tray={tray} waiting={count} isStale={query.error !== null} />
       {opened === undefined ? null : (

@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from "react";
 import { sayVerdict } from "#texts";
+import { PrintButton } from "../labels/PrintButton.tsx";
 import { paths } from "../paths.ts";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -42,6 +43,9 @@ export function TrayStrip({ tray, waiting, isStale }: TrayStripProps): ReactNode
       </p>
       <p className="strip-facts">{facts.filter((fact) => fact !== "").join(" · ")}</p>
       <div className="actions">
+        <PrintButton subjects={[{ kind: "tray", id: tray.id }]} size="place">
+          {t.labels.print.ofTray}
+        </PrintButton>
         {mayClear && tray.state !== "cleared" ? (
           <Button onClick={() => ask(true)}>{t.tray.clear}</Button>
         ) : null}

@@ -42,7 +42,7 @@ const entry = (route: OutboxEntry["route"], body: unknown, at: string): OutboxEn
 
 describe("a scan named before the server answers", () => {
   test("is the container that the code is on, with its lot and end", () => {
-    expect(nameScan([`]d2${code}`], stock, words)).toEqual({
+    expect(nameScan({ barcodes: [`]d2${code}`] }, stock, words)).toEqual({
       name: `Alder Primer ${showContainerCode(code)}`,
       detail: "AP-1 2027-05-31",
       kind: "primer",
@@ -51,7 +51,7 @@ describe("a scan named before the server answers", () => {
 
   test("is the product of a label's identifier, with the lot and end that the label gives", () => {
     const label = "01095060001343521727053110AB12";
-    expect(nameScan([label], stock, words)).toEqual({
+    expect(nameScan({ barcodes: [label] }, stock, words)).toEqual({
       name: "Dune Flow",
       detail: "AB12 2027-05-31",
       kind: "flowable",
@@ -59,9 +59,8 @@ describe("a scan named before the server answers", () => {
   });
 
   test("is what the label says where this device knows no such product", () => {
-    expect(
-      nameScan(["01095060001343521727053110AB12"], { ...stock, products: [] }, words),
-    ).toMatchObject({
+    const told = { barcodes: ["01095060001343521727053110AB12"] };
+    expect(nameScan(told, { ...stock, products: [] }, words)).toMatchObject({
       name: "09506000134352",
       kind: null,
     });

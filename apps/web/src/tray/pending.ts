@@ -2,7 +2,7 @@ import { showContainerCode } from "#domain";
 import { identifierOf } from "#labels";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import type { OutboxEntry } from "../outbox/entry.ts";
-import { readScanned } from "../scanner/scan.ts";
+import { readScanned, type ScanTexts } from "../scanner/scan.ts";
 import type { PendingScan } from "./columns.ts";
 
 /** What this device has last heard of the practice's stock and catalogue. */
@@ -30,19 +30,20 @@ export function readPending(
   return entries
     .filter((entry) => entry.route === "scanIntoTray")
     .map((entry) => {
-      const { barcodes } = entry.body as BodyOf<"scanIntoTray">;
+      const texts = entry.body as BodyOf<"scanIntoTray">;
       const late = words.nowMs - Date.parse(entry.at) > lateAfterMs;
-      return { key: entry.key, late, ...nameScan(barcodes, stock, words) };
+      return { key: entry.key, late, ...nameScan(texts, stock, words) };
     });
 }
 
 /** The name of what was scanned and, where known, its product's kind. */
 export function nameScan(
-  barcodes: readonly string[],
+  texts: ScanTexts,
   { containers, products }: KnownStock,
   { today, describe }: Pick<PendingWords, "today" | "describe">,
 ): Pick<PendingScan, "name" | "detail" | "kind"> {
-  const reading = readScanned(barcodes, today);
+  const { barcodes } = texts;
+  const reading = readScanned(texts, today);
   if (reading.kind === "container") {
     const container = containers.find(({ code }) => code === reading.code);
     const shown = showContainerCode(reading.code);
@@ -54,7 +55,7 @@ export function nameScan(
       kind: product.kind,
     };
   }
-  if (reading.kind === "unreadable") return { name: barcodes.join(" "), detail: "", kind: null };
+  if (reading.kind !== "label") return { name: barcodes.join(" "), detail: "", kind: null };
   const { fields } = reading.label;
   const identifier = identifierOf(fields);
   const product = products.find(({ identifiers }) =>

@@ -4,7 +4,8 @@ import type { AnswerOf } from "#contracts/operations";
 import { sayFinding } from "#texts";
 import { keyOf, useRead, useRefresh } from "../api/queries.ts";
 import { useOutboxWrite, useWaitingFor } from "../outbox/OutboxProvider.tsx";
-import type { Scan } from "../scanner/scan.ts";
+import { tokensOfDevice } from "../scanner/device-profile.ts";
+import { textsOf, type ScanTexts } from "../scanner/scan.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -80,7 +81,7 @@ const soundWaitsMs = 150;
 type Scanned = AnswerOf<"scanIntoTray">;
 
 /** Scanning into a tray: said at once by what this device knows, then by the server's check. */
-export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => void {
+export function useScanIntoTray(tray: Tray): (scan: ScanTexts) => void {
   const t = useTexts();
   const write = useOutboxWrite();
   const stock = useKnownStock();
@@ -90,14 +91,14 @@ export function useScanIntoTray(tray: Tray): (scan: Pick<Scan, "barcodes">) => v
   const { today } = useFormats();
   const answered = useAnswered(tray);
   return useCallback(
-    ({ barcodes }) => {
-      const { name, detail } = nameScan(barcodes, stock, { today: today(), describe });
+    (scan) => {
+      const { name, detail } = nameScan(scan, stock, { today: today(), describe });
       const patience = window.setTimeout(() => playSound("taken"), soundWaitsMs);
       announce({ text: t.scan.read([name, detail].filter((part) => part !== "").join(" · ")) });
       write({
         route: "scanIntoTray",
         params: { trayId: tray.id },
-        body: { barcodes, scannedAt: new Date().toISOString() },
+        body: { ...textsOf(scan), scannedAt: new Date().toISOString() },
         about: name,
         belongsTo: tray.id,
         onAnswer: (answer) => {
@@ -172,7 +173,7 @@ export function useRemoveFromTray(tray: Tray): (item: TrayItem) => void {
         queries.setQueryData<Tray>(keyOf("getTray", { params: { trayId: tray.id } }), answer),
     }).catch((error: unknown) => announce({ text: sayError(error), tone: "bad" }));
     const barcodes = item.barcode.split("\n");
-    const undo = { label: t.common.undo, act: () => scanAgain({ barcodes }) };
+    const undo = { label: t.common.undo, act: () => scanAgain({ barcodes, ...tokensOfDevice() }) };
     announce({ text: t.tray.removed(name), action: undo });
   };
 }

@@ -8,6 +8,7 @@ import {
   useState,
   type ReactNode,
 } from "react";
+import { createPortal } from "react-dom";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "./Button.tsx";
 
@@ -43,20 +44,36 @@ export function AnnouncerProvider({ children }: { children: ReactNode }): ReactN
   return (
     <AnnounceContext value={value}>
       {children}
-      {/* A popover, so that it stands above an open dialog as well. */}
       <div className="announcer" role="status" aria-live="polite">
         {shown === null ? null : (
-          <Toast
-            key={shown.id}
-            shown={shown}
-            close={t.common.close}
-            onClose={() => setShown(null)}
-          />
+          <AboveAll key={shown.id}>
+            <Toast shown={shown} close={t.common.close} onClose={() => setShown(null)} />
+          </AboveAll>
         )}
       </div>
     </AnnounceContext>
   );
 }
+
+/**
+ * Inside the dialog that is open, if one is: what stands outside of it can neither be tapped nor is
+ * it read aloud. It moves back out when the dialog closes.
+ */
+function AboveAll({ children }: { children: ReactNode }): ReactNode {
+  const [dialog, setDialog] = useState(findDialog);
+  useEffect(() => {
+    const look = () => setDialog(findDialog());
+    look();
+    const observer = new MutationObserver(look);
+    observer.observe(document.body, { childList: true, subtree: true, attributeFilter: ["open"] });
+    return () => observer.disconnect();
+  }, []);
+  if (dialog === null) return children;
+  return createPortal(<div role="status">{children}</div>, dialog);
+}
+
+const findDialog = (): Element | null =>
+  [...document.querySelectorAll("dialog:modal")].at(-1) ?? null;
 
 interface ToastProps {
   shown: Announcement;
@@ -64,10 +81,12 @@ interface ToastProps {
   onClose: () => void;
 }
 
+/** A popover, so that it stands above an open dialog as well. */
 function Toast({ shown, close, onClose }: ToastProps): ReactNode {
   const element = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    element.current?.showPopover?.();
+    // The dialog it was drawn in may be gone by now: it is drawn again outside then.
+    if (element.current?.isConnected === true) element.current.showPopover?.();
   }, []);
   return (
     <div ref={element} popover="manual" className={`toast ${shown.tone ?? "good"}`}>

@@ -5,7 +5,7 @@ import { Button } from "./Button.tsx";
 interface DialogProps {
   title: string;
   onClose: () => void;
-  children: ReactNode;
+  children?: ReactNode;
   /** Buttons below; the way out is always there. */
   actions?: ReactNode;
   wide?: boolean;

@@ -60,7 +60,7 @@ export function ProblemNote({
           ))}
         </ul>
       ) : null}
-      {problem !== null && problem.status >= 500 && problem.instance !== "" ? (
+      {problem !== null && isOurFault(problem) && problem.instance !== "" ? (
         <p className="hint">{t.states.requestNumber(problem.instance)}</p>
       ) : null}
       {onRetry ? (
@@ -71,6 +71,9 @@ export function ProblemNote({
     </div>
   );
 }
+
+/** A fault of the server itself, to be looked up in its log; 502 is of something beyond it. */
+const isOurFault = ({ status }: ApiProblem): boolean => status >= 500 && status !== 502;
 
 interface QueryViewProps<T> {
   query: UseQueryResult<T>;

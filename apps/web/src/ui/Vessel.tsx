@@ -1,23 +1,6 @@
 import type { ReactNode } from "react";
 import type { ProductKind } from "#domain";
-
-type Form = "bottle" | "syringe" | "tube";
-
-const forms: Readonly<Record<ProductKind, Form>> = {
-  etchant: "syringe",
-  primer: "bottle",
-  adhesive: "bottle",
-  "universal-adhesive": "bottle",
-  activator: "bottle",
-  flowable: "syringe",
-  composite: "syringe",
-  "glycerin-gel": "syringe",
-  "other-barrier": "syringe",
-  "separating-agent": "bottle",
-  "provisional-cement": "tube",
-  "bonding-cement": "tube",
-  "surface-cleaner": "bottle",
-};
+import { forms, type Form } from "./vessel-form.ts";
 
 const outlines: Readonly<Record<Form, ReactNode>> = {
   bottle: (

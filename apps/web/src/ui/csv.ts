@@ -1,3 +1,4 @@
+import { saveFile } from "./save-file.ts";
 import type { Column } from "./column.ts";
 
 // A spreadsheet would compute a text that begins so.
@@ -27,9 +28,5 @@ export function saveCsv<Row>(
   rows: readonly Row[],
 ): void {
   const file = new Blob([writeCsv(columns, rows)], { type: "text/csv;charset=utf-8" });
-  const link = document.createElement("a");
-  link.href = URL.createObjectURL(file);
-  link.download = `${name}.csv`;
-  link.click();
-  window.setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  saveFile(file, `${name}.csv`);
 }

@@ -45,7 +45,7 @@ function useTraceScan(filter: Filter): void {
   useScanTarget(({ reading }) => {
     if (reading.kind === "unreadable") return;
     playSound("taken");
-    if (reading.kind === "container") {
+    if (reading.kind !== "label") {
       filter.set({ lot: "", identifier: "", container: reading.code });
       return;
     }
