@@ -102,6 +102,7 @@ export function anItem(
         ? null
         : aContainer({ id: `container-of-${id}`, productId: product.id, ...container }),
     onOtherTray: null,
+    usedForOtherOn: null,
     withdrawals: [],
     ...rest,
   };
@@ -116,6 +117,7 @@ export function anUnknownItem(identifier: string | null): TrayItemFacts {
     product: null,
     container: null,
     onOtherTray: null,
+    usedForOtherOn: null,
     withdrawals: [],
   };
 }

@@ -77,6 +77,8 @@ export interface TrayItemFacts {
   container: ContainerFacts | null;
   /** Another tray not yet cleared that holds this container. */
   onOtherTray: { id: string; name: string } | null;
+  /** The day on which it last served another patient; asked of single-use products alone. */
+  usedForOtherOn: string | null;
   /** Open withdrawals that cover it. */
   withdrawals: readonly { id: string; reference: string }[];
 }
@@ -146,6 +148,8 @@ export const findingCodes = [
   "unconfirmed",
   "wrong-solvent",
   "drying-too-short",
+  "application-too-short",
+  "single-use-reused",
   "system-split",
   "strategy-conflict",
   "earlier-exists",
@@ -191,6 +195,7 @@ export const remedyCodes = [
   "remove-from-tray",
   "confirm-product",
   "dry-longer",
+  "apply-longer",
   "pair-from-one-system",
   "change-technique",
   "use-soon",

@@ -81,6 +81,17 @@ export function findDryingGap(
   return gap !== null && gap.plannedSeconds < gap.neededSeconds ? gap : null;
 }
 
+/**
+ * Answers whether a step leaves a product on the tooth as long as its IFU asks. A step that plans
+ * no application plans 0 s. Source: the product's IFU.
+ */
+export function isAppliedLongEnough(
+  step: Pick<TechniqueStep, "applicationSeconds">,
+  product: Pick<ProductFacts, "applicationSeconds">,
+): boolean {
+  return (step.applicationSeconds ?? 0) >= (product.applicationSeconds ?? 0);
+}
+
 const partnerKinds: Partial<Record<ProductKind, readonly ProductKind[]>> = {
   primer: ["adhesive", "universal-adhesive"],
   activator: ["adhesive", "universal-adhesive"],

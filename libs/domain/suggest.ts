@@ -10,6 +10,7 @@ import {
   findDryingGap,
   findSolventMisfit,
   findStrategyMisfit,
+  isAppliedLongEnough,
   isOfOtherSystem,
   mustShareSystem,
 } from "./step-fit.ts";
@@ -55,6 +56,7 @@ function fitsStep(context: CheckContext, step: TechniqueStep, product: ProductFa
     step.accepts.includes(product.kind) &&
     findSolventMisfit(step, product) === null &&
     findDryingGap(step, product, context.facts.settings.airDrySeconds) === null &&
+    isAppliedLongEnough(step, product) &&
     findStrategyMisfit(product, context.etching) === null
   );
 }

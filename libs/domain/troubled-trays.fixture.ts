@@ -282,6 +282,26 @@ const chemistry: readonly TroubledTray[] = [
     ),
   },
   {
+    title: "the IFU asks to apply it longer",
+    code: "application-too-short",
+    reason: null,
+    facts: withPrimer(
+      { ...primerNorth, applicationSeconds: 21 },
+      { ...primeStep, applicationSeconds: 20 },
+    ),
+  },
+  {
+    title: "a single-use container that served another patient",
+    code: "single-use-reused",
+    reason: null,
+    facts: aTray({
+      items: [
+        anItem(primerNorth),
+        anItem(aProduct({ singleUse: true }), { usedForOtherOn: "2026-11-20" }),
+      ],
+    }),
+  },
+  {
     title: "primer and adhesive of two systems",
     code: "system-split",
     reason: "differ",

@@ -222,6 +222,18 @@ export const de: Messages = {
           "Lösungsmittel ist nicht angegeben und gilt als {solvent|solvent}.",
       },
     },
+    "application-too-short": {
+      title: "Einwirkzeit zu kurz",
+      sentence:
+        "{name}: {plannedSeconds|seconds} geplant, die Gebrauchsanweisung verlangt " +
+        "{neededSeconds|seconds}.",
+    },
+    "single-use-reused": {
+      title: "Schon benutzt",
+      sentence:
+        "{name} ist für eine einzige Behandlung bestimmt und wurde am {usedOn|date} bei " +
+        "jemand anderem verwendet.",
+    },
     "system-split": {
       title: "Systeme gemischt",
       sentence: {
@@ -262,6 +274,7 @@ export const de: Messages = {
     "remove-from-tray": "Nehmen Sie den Behälter vom Tray herunter.",
     "confirm-product": "Lassen Sie {product} zahnärztlich mit der Gebrauchsanweisung vergleichen.",
     "dry-longer": "Trocknen Sie bei „{step}“ mindestens {neededSeconds|seconds} mit Luft.",
+    "apply-longer": "Lassen Sie es bei „{step}“ mindestens {neededSeconds|seconds} einwirken.",
     "pair-from-one-system": "Verwenden Sie beide Teile aus einem System.",
     "change-technique": "Wählen Sie eine Technik, die zum Produkt passt.",
     "use-soon": "Brauchen Sie den Behälter bald auf.",
@@ -294,6 +307,9 @@ export const de: Messages = {
     "needed-solvent": "braucht {value|solvent}",
     "planned-air-dry": "Lufttrocknung geplant {value|seconds}",
     "needed-air-dry": "Lufttrocknung nötig {value|seconds}",
+    "planned-application": "Einwirkzeit geplant {value|seconds}",
+    "needed-application": "Einwirkzeit nötig {value|seconds}",
+    "used-for-other": "am {value|date} bei jemand anderem verwendet",
     "slowest-solvent": "langsamstes Lösungsmittel {value|solvent}",
     system: "System {value}",
     strategy: "Strategie: {value|strategy}",

@@ -253,6 +253,16 @@ export const en = {
           "solvents are not stated and reckoned as {solvent|solvent}.",
       },
     },
+    "application-too-short": {
+      title: "Application too short",
+      sentence:
+        "{name}: {plannedSeconds|seconds} planned, the instructions for use ask for " +
+        "{neededSeconds|seconds}.",
+    },
+    "single-use-reused": {
+      title: "Used already",
+      sentence: "{name} is for one patient and served another on {usedOn|date}.",
+    },
     "system-split": {
       title: "Systems mixed",
       sentence: {
@@ -290,6 +300,7 @@ export const en = {
     "remove-from-tray": "Take it off the tray.",
     "confirm-product": "Have a dentist compare {product} with its instructions for use.",
     "dry-longer": "Air-dry for at least {neededSeconds|seconds} at “{step}”.",
+    "apply-longer": "Apply it for at least {neededSeconds|seconds} at “{step}”.",
     "pair-from-one-system": "Use both parts from one system.",
     "change-technique": "Choose a technique that fits the product.",
     "use-soon": "Use it up soon.",
@@ -322,6 +333,9 @@ export const en = {
     "needed-solvent": "needs {value|solvent}",
     "planned-air-dry": "air-dry planned {value|seconds}",
     "needed-air-dry": "air-dry needed {value|seconds}",
+    "planned-application": "application planned {value|seconds}",
+    "needed-application": "application needed {value|seconds}",
+    "used-for-other": "used for another patient on {value|date}",
     "slowest-solvent": "slowest solvent {value|solvent}",
     system: "system {value}",
     strategy: "strategy: {value|strategy}",

@@ -200,6 +200,32 @@ const cases: Case[] = [
     },
   },
   {
+    code: "application-too-short",
+    verdict: "stop",
+    insteadOf: "primer",
+    scanned: async () => (await make.received(await primer({ applicationSeconds: 21 }))).first.code,
+    holds: {
+      numbers: { plannedSeconds: 20, neededSeconds: 21 },
+      remedy: { code: "apply-longer" },
+    },
+  },
+  {
+    code: "single-use-reused",
+    verdict: "stop",
+    insteadOf: "flowable",
+    scanned: async () => {
+      const product = await make.product("flowable", { singleUse: true });
+      const capsule = await make.received(product);
+      const other = await make.fullTray({ ...set, flowable: { product, lot: capsule } });
+      const record = await make.worked(await make.started(other.id));
+      await make.signed(record.id);
+      const given = { params: { trayId: other.id }, body: {} };
+      expect((await it.practice.assistant.call("clearTray", given)).status).toBe(200);
+      return capsule.first.code;
+    },
+    holds: { numbers: { usedOn: "2026-06-15" }, remedy: { code: "take-instead" } },
+  },
+  {
     code: "system-split",
     verdict: "stop",
     insteadOf: "adhesive",

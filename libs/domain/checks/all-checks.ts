@@ -1,3 +1,4 @@
+import { applicationTooShort } from "./application-too-short.ts";
 import type { Check } from "./check.ts";
 import { dryingTooShort } from "./drying-too-short.ts";
 import { earlierExists } from "./earlier-exists.ts";
@@ -9,6 +10,7 @@ import { notAvailable } from "./not-available.ts";
 import { pastInUseLife } from "./past-in-use-life.ts";
 import { pastUseBy } from "./past-use-by.ts";
 import { shortDated } from "./short-dated.ts";
+import { singleUseReused } from "./single-use-reused.ts";
 import { strategyConflict } from "./strategy-conflict.ts";
 import { systemSplit } from "./system-split.ts";
 import { unconfirmed } from "./unconfirmed.ts";
@@ -33,6 +35,8 @@ export const allChecks: readonly Check[] = [
   unconfirmed,
   wrongSolvent,
   dryingTooShort,
+  applicationTooShort,
+  singleUseReused,
   systemSplit,
   strategyConflict,
   earlierExists,

@@ -140,6 +140,7 @@ export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | 
     product_kind: ProductKind | null;
     other_tray_id: string | null;
     other_tray_name: string | null;
+    used_for_other_at: string | null;
     withdrawals: { id: string; reference: string }[];
   };
 
@@ -157,6 +158,12 @@ const elsewhere = `lateral (
     where oi.practice_id = $1 and oi.container_id = c.id and oi.removed_at is null
       and oi.tray_id <> i.tray_id
     order by ot.appointment_at limit 1) other on true`;
+// What a single-use container did before; of any other product it is not asked.
+const usedBefore = `(
+    select max(m.used_at) from step_material m
+    join tray t on t.practice_id = m.practice_id and t.id = i.tray_id
+    where p.single_use and m.practice_id = $1 and m.lot_id = c.lot_id and m.container_id = c.id
+      and m.patient_id <> t.patient_id) as used_for_other_at`;
 const containerOnly = containerColumns
   .split(",")
   .filter((column) => !/product_|in_use/.test(column))
@@ -164,7 +171,8 @@ const containerOnly = containerColumns
 
 const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcode, i.scanned, i.placed_at,
     i.scanned_at, e.display_name as placed_by, ${containerOnly}, ${ownProduct}, ${productColumns},
-    other.id as other_tray_id, other.name as other_tray_name, ${coverage}
+    other.id as other_tray_id, other.name as other_tray_name,
+    ${usedBefore}, ${coverage}
   from tray_item i
   join person e on e.id = i.placed_by
   left join container_now c on c.practice_id = i.practice_id and c.id = i.container_id
@@ -190,6 +198,7 @@ const shelfText = `select * from (
           jsonb_array_elements_text(s->'accepts') k))
       and (c.ends_on is null or c.ends_on >= greatest($3::date,
         (select min((appointment_at at time zone $4)::date) from heads)))
+      and not (p.single_use and c.opened_on is not null)
       and not exists (select 1 from tray_item i
         join tray t on t.practice_id = i.practice_id and t.id = i.tray_id and t.state <> 'cleared'
         where i.practice_id = $1 and i.container_id = c.id and i.removed_at is null)
@@ -247,7 +256,7 @@ const techniqueOf = (row: TrayHead): Technique => ({
   steps: row.steps,
 });
 
-function itemFacts(row: ItemRow): TrayItemFacts {
+function itemFacts(row: ItemRow, timeZone: string): TrayItemFacts {
   return {
     id: row.item_id,
     stepKey: row.step_key,
@@ -258,6 +267,10 @@ function itemFacts(row: ItemRow): TrayItemFacts {
       row.other_tray_id === null
         ? null
         : { id: row.other_tray_id, name: row.other_tray_name ?? "" },
+    usedForOtherOn:
+      row.used_for_other_at === null
+        ? null
+        : civilDateAt(new Date(row.used_for_other_at).toISOString(), timeZone),
     withdrawals: row.withdrawals,
   };
 }
@@ -313,7 +326,7 @@ function factsOf(
     technique: techniqueOf(head),
     appointmentAt: new Date(head.appointment_at).toISOString(),
     place: { id: head.location_id, name: head.location_name, kind: "operatory" },
-    items: read.rows.map(itemFacts),
+    items: read.rows.map((row) => itemFacts(row, tx.actor.timeZone)),
     shelf: read.shelf,
   };
 }
