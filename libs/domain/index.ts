@@ -10,6 +10,8 @@ export * from "./container-code.ts";
 export * from "./own-code.ts";
 export * from "./assign-steps.ts";
 export * from "./teeth.ts";
+export * from "./surfaces.ts";
+export * from "./light-output.ts";
 export * from "./trace.ts";
 export * from "./canonical-json.ts";
 export { suggestContainers, type Suggestion } from "./suggest.ts";
