@@ -1,6 +1,6 @@
 import { Command, InvalidArgumentError, Option } from "commander";
-import { readLabelLines, splitLines } from "./label-lines.ts";
-import { runCommand } from "./usage.ts";
+import { readLabelLines, splitLines, type LabelLineOptions } from "./label-lines.ts";
+import { exitCodes, runCommand } from "./usage.ts";
 
 const today = new Date().toISOString().slice(0, 10);
 
@@ -10,11 +10,18 @@ function readDay(text: string): string {
   throw new InvalidArgumentError("Write a day as YYYY-MM-DD.");
 }
 
+type CommandOptions = Omit<LabelLineOptions, "gsTokens"> & {
+  gsToken: readonly string[];
+  image?: string[];
+};
+
 const command = new Command("tubule label")
   .description(
     "Reads one label a line from standard input and writes what it says as one JSON line. A line " +
       'is a JSON string, an array of strings (the symbols of one label), an object {"input", ' +
-      '"options"}, or the label as it is. A refused label is an answer: the exit code stays 0.',
+      '"options"}, an object {"pack": [label, ...], "options"} for the labels of one pack (box, ' +
+      "bottle, kit), or the label as it is. A refused label is an answer: the exit code stays 0. " +
+      "With --image it reads photographs instead.",
   )
   .option("--today <day>", "YYYY-MM-DD; decides the century of two-digit years", readDay, today)
   .addOption(
@@ -22,13 +29,29 @@ const command = new Command("tubule label")
       .choices(["enforce", "defer"])
       .default("defer"),
   )
+  .option(
+    "--gs-token <text>",
+    "what this scanner sends in place of the group separator; may be repeated",
+    (text: string, before: readonly string[]) => [...before, text],
+    [],
+  )
+  .option("--image <files...>", "PNG or JPEG: one line for each symbol; 1 where there is none")
   .option("--json", "JSON lines, which is what it always writes")
   .exitOverride()
-  .action(async (options: { today: string; associations: "enforce" | "defer" }) => {
+  .action(async ({ gsToken: gsTokens, image, today: day, associations }: CommandOptions) => {
+    const options = { today: day, associations, gsTokens };
+    if (image !== undefined) return readImages(image, options);
     process.stdin.setEncoding("utf8");
-    await readLabelLines(splitLines(process.stdin), options, (line) => {
-      process.stdout.write(`${line}\n`);
-    });
+    await readLabelLines(splitLines(process.stdin), options, write);
   });
+
+const write = (line: string): void => void process.stdout.write(`${line}\n`);
+
+/** The decoders are a bundle of their own: whoever reads text does not wait for them. */
+async function readImages(files: readonly string[], options: LabelLineOptions): Promise<void> {
+  const { readLabelImages } = await import("./label-images.ts");
+  const { empty } = await readLabelImages(files, options, write);
+  if (empty > 0) process.exitCode = exitCodes.finding;
+}
 
 void runCommand(command, process.argv.slice(3));

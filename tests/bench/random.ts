@@ -1,0 +1,32 @@
+/** Random numbers that are the same on every run for the same seed. */
+export interface Random {
+  /** From 0 up to but not including 1. */
+  next(): number;
+  between(low: number, high: number): number;
+  whole(low: number, high: number): number;
+  pick<Item>(items: readonly Item[]): Item;
+  text(letters: string, length: number): string;
+  /** Mean 0, deviation 1. */
+  normal(): number;
+}
+
+// Looked up once: in a test's own context each look at a global is slow.
+const { cos, floor, imul, log, sqrt } = Math;
+
+/** The generator known as mulberry32. */
+export function randomFrom(seed: number): Random {
+  let state = seed >>> 0;
+  const next = (): number => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let mixed = imul(state ^ (state >>> 15), state | 1);
+    mixed ^= mixed + imul(mixed ^ (mixed >>> 7), mixed | 61);
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
+  };
+  const between = (low: number, high: number): number => low + next() * (high - low);
+  const whole = (low: number, high: number): number => floor(between(low, high + 1));
+  const pick = <Item>(items: readonly Item[]): Item => items[whole(0, items.length - 1)]!;
+  const text = (letters: string, length: number): string =>
+    Array.from({ length }, () => letters[whole(0, letters.length - 1)]!).join("");
+  const normal = (): number => sqrt(-2 * log(1 - next())) * cos(2 * Math.PI * next());
+  return { next, between, whole, pick, text, normal };
+}
