@@ -40,7 +40,7 @@ async function withdraw(lot: string) {
 describe("priming", () => {
   test("starts with the check of that moment, and plans the times of each step", async () => {
     const tray = await make.fullTray(
-      await make.sealingSet({ primer: { applicationSeconds: 25, airDrySeconds: 10 } }),
+      await make.sealingSet({ primer: { airDrySeconds: 10 }, adhesive: { cureSeconds: 25 } }),
     );
     const record = await make.started(tray.id);
     expect(record).toMatchObject({
@@ -57,12 +57,14 @@ describe("priming", () => {
     });
     const prime = record.steps.find(({ key }) => key === "prime");
     expect(prime).toMatchObject({
-      applicationSeconds: { seconds: 25, from: "ifu" },
+      applicationSeconds: { seconds: 20, from: "technique" },
       airDrySeconds: { seconds: 10, from: "technique" },
       containers: [{ code: tray.items[0]!.container!.code }],
       done: false,
       startedAt: null,
     });
+    const bond = record.steps.find(({ key }) => key === "bond");
+    expect(bond).toMatchObject({ cureSeconds: { seconds: 25, from: "ifu" } });
     expect(record.materials).toEqual([]);
     const { state, recordId } = (
       await it.practice.assistant.call("getTray", { params: { trayId: tray.id } })

@@ -71,7 +71,7 @@ const nothing: WedgeAnswer = {
 };
 
 // A busy machine may deliver the next key late, and a scan must not be cut in two.
-const silenceBeyondGapMs = 50;
+const silenceBeyondGapMs = 90;
 /** So many fast keys no person makes with Ctrl, or before a function key. */
 const unlikelyKeys = 2;
 
