@@ -13,20 +13,14 @@ import type { Asked, Pixels, Told } from "./decoder.ts";
 
 /** WebAssembly where it runs and its file comes; the slower script otherwise. */
 async function makeReader(): Promise<SymbolReader> {
-  if (typeof WebAssembly === "undefined") return makeScript();
+  if (typeof WebAssembly === "undefined") return makeScriptReader();
   try {
     const answer = await fetch(wasmAddress);
     if (!answer.ok) throw new Error(`the decoder was not served: ${answer.status}`);
     return await makeWasmReader(await answer.arrayBuffer());
   } catch {
-    return makeScript();
+    return makeScriptReader();
   }
-}
-
-function makeScript(): SymbolReader {
-  // The library behind it says on the console whenever it finds nothing, twelve times a second.
-  Object.assign(console, { warn: () => undefined });
-  return makeScriptReader();
 }
 
 const tell = (told: Told): void => postMessage(told);
