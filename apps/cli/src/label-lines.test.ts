@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "@jest/globals";
+import { scannerSetUpSymbols } from "#labels";
 import { readLabelLines, splitLines, type LabelLineCounts } from "./label-lines.ts";
 
 type Vector = {
@@ -166,6 +167,33 @@ describe("tubule label", () => {
     ]);
   });
 
+  test("finds out what a scanner made of the two set-up symbols", async () => {
+    const text = (key: string) => scannerSetUpSymbols.find((one) => one.key === key)!.text;
+    const [gs1, hibc] = [text("gs1"), text("hibc")];
+    const scanner = (made: object) => JSON.stringify({ scanner: { gs1, hibc, ...made } });
+    const [substituted, lost, trimmed] = await answersTo(
+      scanner({ gs1: `${gs1.replace("\u001d", "{GS}")}\r`, hibc: `${hibc}\r` }),
+      scanner({ gs1: gs1.replace("\u001d", "") }),
+      scanner({ hibc: hibc.trimEnd() }),
+    );
+    expect(substituted).toMatchObject({
+      ok: true,
+      profile: { gsTokens: ["{GS}"], endKey: "Enter" },
+      findings: expect.arrayContaining([
+        { kind: "separator-substituted", fix: "set-right-here", text: "{GS}" },
+      ]),
+    });
+    const change = (kind: string) => ({
+      ok: false,
+      profile: null,
+      findings: expect.arrayContaining([
+        expect.objectContaining({ kind, fix: "change-the-scanner" }),
+      ]),
+    });
+    expect(lost).toMatchObject(change("separator-lost"));
+    expect(trimmed).toMatchObject(change("last-character-lost"));
+  });
+
   test("reads the labels of one pack together", async () => {
     const box = "]d2010950600013435210L1";
     const bottle = ["]C10109506000134352", "]C110L1"];
@@ -195,7 +223,16 @@ describe("tubule label", () => {
   test("takes for a raw label what only looks like JSON", async () => {
     const message = "[)>\u001e06\u001d9N111234567842\u001d1TLOT9\u001e\u0004";
     expect(await answersTo(message)).toMatchObject([{ ok: true, scheme: "ifa-ppn" }]);
-    const lines = ['"unclosed', "{}", "[1]", '{"input":5}', '{"pack":[1]}', "[", "{GS}01"];
+    const lines = [
+      '"unclosed',
+      "{}",
+      "[1]",
+      '{"input":5}',
+      '{"pack":[1]}',
+      '{"scanner":{"gs1":""}}',
+      "[",
+      "{GS}01",
+    ];
     for (const answer of await answersTo(...lines)) expect(answer).toMatchObject({ ok: false });
   });
 

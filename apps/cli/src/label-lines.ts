@@ -1,4 +1,4 @@
-import { readLabel, readPack, type LabelResult, type ReadOptions } from "#labels";
+import { diagnoseScanner, readLabel, readPack, type LabelResult, type ReadOptions } from "#labels";
 
 /** What the command line gives for every label that does not bring its own options. */
 export type LabelLineOptions = {
@@ -11,7 +11,7 @@ export type LabelLineOptions = {
 export type LabelLineCounts = { read: number; refused: number };
 
 type Input = string | string[];
-type LabelRequest = { options: ReadOptions } & ({ input: Input } | { pack: Input[] });
+type SetUpScans = { gs1: string; hibc: string };
 type Answer = { ok: boolean; [told: string]: unknown };
 
 /** Far above any label: a line cut here is refused, and a stream without lines is bounded. */
@@ -72,8 +72,9 @@ class LineUnderway {
  * kind of error and its span. A line is a JSON text (so that control characters can be escaped), a
  * JSON array of the texts of several scans of one label, a JSON object `{ input, options }` whose
  * options go before those of the command, a JSON object `{ pack, options }` with the labels of one
- * pack, or else the label itself, of which nothing is trimmed. A line that looks like JSON but is
- * none of these is the label itself.
+ * pack, a JSON object `{ scanner: { gs1, hibc } }` with what a scanner made of the two set-up symbols,
+ * or else the label itself, of which nothing is trimmed. A line that looks like JSON but is none of
+ * these is the label itself.
  */
 export async function readLabelLines(
   lines: AsyncIterable<string>,
@@ -82,11 +83,7 @@ export async function readLabelLines(
 ): Promise<LabelLineCounts> {
   const counts = { read: 0, refused: 0 };
   for await (const line of lines) {
-    const request = requestOf(line, options);
-    const answer =
-      "pack" in request
-        ? answerOfPack(request.pack, request.options)
-        : answerOf(readLabel(request.input, request.options));
+    const answer = answerLine(line, options);
     counts.read += 1;
     if (!answer.ok) counts.refused += 1;
     write(JSON.stringify(answer));
@@ -113,22 +110,38 @@ function answerOfPack(pack: readonly Input[], options: ReadOptions): Answer {
   return { ...reading, labels: labels.map(answerOf) };
 }
 
-function requestOf(line: string, options: LabelLineOptions): LabelRequest {
-  const asIs: LabelRequest = { input: line, options };
-  if (!/^["[{]/.test(line)) return asIs;
-  let value: unknown;
-  try {
-    value = JSON.parse(line);
-  } catch {
-    return asIs;
+/** What the scanner does, as far as two texts tell it; `ok` says that it can be set right. */
+function answerOfScanner({ gs1, hibc }: SetUpScans): Answer {
+  const observe = (text: string) => ({
+    typed: text,
+    byPosition: text,
+    gapsMs: [],
+    capsLock: false,
+  });
+  const { profile, findings } = diagnoseScanner({ gs1: observe(gs1), hibc: observe(hibc) });
+  return { ok: profile !== null, profile, findings };
+}
+
+function answerLine(line: string, options: LabelLineOptions): Answer {
+  const value = readJson(line);
+  if (isInput(value)) return answerOf(readLabel(value, options));
+  if (isRecord(value)) {
+    const { input, pack, scanner } = value;
+    if (isSetUp(scanner)) return answerOfScanner(scanner);
+    const own = optionsOf(value["options"] ?? {}, options);
+    if (own !== undefined && isInput(input)) return answerOf(readLabel(input, own));
+    if (own !== undefined && isInputs(pack)) return answerOfPack(pack, own);
   }
-  if (isInput(value)) return { input: value, options };
-  if (!isRecord(value)) return asIs;
-  const { input, pack } = value;
-  const own = optionsOf(value["options"] ?? {}, options);
-  if (own === undefined) return asIs;
-  if (isInput(input)) return { input, options: own };
-  return Array.isArray(pack) && pack.every(isInput) ? { pack, options: own } : asIs;
+  return answerOf(readLabel(line, options));
+}
+
+function readJson(line: string): unknown {
+  if (!/^["[{]/.test(line)) return undefined;
+  try {
+    return JSON.parse(line) as unknown;
+  } catch {
+    return undefined;
+  }
 }
 
 /** The options of one line over those of the command; undefined when one of them is malformed. */
@@ -156,4 +169,10 @@ function isTexts(value: unknown): value is string[] {
 
 function isInput(value: unknown): value is Input {
   return typeof value === "string" || isTexts(value);
+}
+
+const isInputs = (value: unknown): value is Input[] => Array.isArray(value) && value.every(isInput);
+
+function isSetUp(value: unknown): value is SetUpScans {
+  return isRecord(value) && typeof value["gs1"] === "string" && typeof value["hibc"] === "string";
 }

@@ -20,7 +20,8 @@ const command = new Command("tubule label")
     "Reads one label a line from standard input and writes what it says as one JSON line. A line " +
       'is a JSON string, an array of strings (the symbols of one label), an object {"input", ' +
       '"options"}, an object {"pack": [label, ...], "options"} for the labels of one pack (box, ' +
-      "bottle, kit), or the label as it is. A refused label is an answer: the exit code stays 0. " +
+      'bottle, kit), an object {"scanner": {"gs1", "hibc"}} with what a scanner made of the two ' +
+      "set-up symbols, or the label as it is. A refused label is an answer: the exit code stays 0. " +
       "With --image it reads photographs instead.",
   )
   .option("--today <day>", "YYYY-MM-DD; decides the century of two-digit years", readDay, today)
