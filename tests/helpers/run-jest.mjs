@@ -38,10 +38,10 @@ async function startServer() {
 if (needsServer) await build();
 const server = needsServer ? await startServer() : undefined;
 const results = path.join(mkdtempSync(path.join(tmpdir(), "tubule-results-")), "jest.json");
+const jest = [require.resolve("jest/bin/jest"), "--json", `--outputFile=${results}`, ...words];
 // Journeys wait for a browser most of the time: half as many workers more fill the gaps.
-const workers = `--maxWorkers=${Math.ceil(1.5 * availableParallelism())}`;
-const jest = [require.resolve("jest/bin/jest"), "--json", `--outputFile=${results}`, workers];
-jest.push(...words);
+const isTold = words.some((word) => /^(-i|-w|--runInBand|--maxWorkers.*)$/.test(word));
+if (!isTold) jest.push(`--maxWorkers=${Math.ceil(1.5 * availableParallelism())}`);
 const child = spawn(process.execPath, ["--experimental-vm-modules", "--no-warnings", ...jest], {
   // With --json Jest writes its results to standard output, too; the file is enough.
   stdio: ["ignore", "ignore", "inherit"],
