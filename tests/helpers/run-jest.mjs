@@ -3,7 +3,7 @@
 import { spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
-import { availableParallelism, tmpdir } from "node:os";
+import { tmpdir } from "node:os";
 import path from "node:path";
 import { build as bundle } from "esbuild";
 import { build } from "../../apps/cli/build.mjs";
@@ -39,9 +39,6 @@ if (needsServer) await build();
 const server = needsServer ? await startServer() : undefined;
 const results = path.join(mkdtempSync(path.join(tmpdir(), "tubule-results-")), "jest.json");
 const jest = [require.resolve("jest/bin/jest"), "--json", `--outputFile=${results}`, ...words];
-// Journeys wait for a browser most of the time: half as many workers more fill the gaps.
-const isTold = words.some((word) => /^(-i|-w|--runInBand|--maxWorkers.*)$/.test(word));
-if (!isTold) jest.push(`--maxWorkers=${Math.ceil(1.5 * availableParallelism())}`);
 const child = spawn(process.execPath, ["--experimental-vm-modules", "--no-warnings", ...jest], {
   // With --json Jest writes its results to standard output, too; the file is enough.
   stdio: ["ignore", "ignore", "inherit"],
