@@ -9,7 +9,8 @@ const rankOf = (path) => {
 };
 
 export default class LongestFirst extends Sequencer {
-  sort(tests) {
-    return [...super.sort(tests)].sort((one, other) => rankOf(one.path) - rankOf(other.path));
+  async sort(tests) {
+    const bySize = [...(await super.sort(tests))];
+    return bySize.sort((one, other) => rankOf(one.path) - rankOf(other.path));
   }
 }
