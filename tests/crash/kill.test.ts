@@ -1,3 +1,4 @@
+import { createServer } from "node:net";
 import { afterAll, beforeAll, expect, test } from "@jest/globals";
 import { readLock } from "../../apps/api/src/db/embedded-lock.ts";
 import { startEmbeddedPostgres } from "../../apps/api/src/db/embedded.ts";
@@ -26,13 +27,21 @@ let server: Program;
 const servers: Program[] = [];
 let address: string;
 let load: Load | undefined;
+
+// Another test's PostgreSQL would take the usual port while ours is dead: ours never gets it.
+const holder = createServer();
+const hold = () => void holder.listen(54_329, "127.0.0.1");
+holder.on("error", () => setTimeout(hold, 100).unref());
+
 beforeAll(async () => {
+  hold();
   dataFolder = await newDataFolder();
   port = String((await findPort()).port);
   ({ server, address } = await startServer(dataFolder, { settings: { PORT: port } }));
   servers.push(server);
 }, 60_000);
 afterAll(() => {
+  holder.removeAllListeners("error").close();
   load?.abandon();
   return endEverything();
 }, 30_000);

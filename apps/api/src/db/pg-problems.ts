@@ -123,12 +123,16 @@ export const databaseUnavailable = (): Problem =>
     { retryAfterSeconds: 3 },
   );
 
-/** Connection refused, lost or not yet ready; too many connections; disk full; shutting down. */
+/**
+ * Connection refused, lost or not yet ready; too many connections; disk full; shutting down. Our
+ * password is refused where another PostgreSQL has taken the port of ours, which is down.
+ */
 export function isUnavailable(code: string): boolean {
   return (
     code.startsWith("08") ||
     code.startsWith("57P") ||
     code.startsWith("53") ||
+    code === "28P01" ||
     ["ECONNREFUSED", "ECONNRESET", "EPIPE", "ETIMEDOUT"].includes(code)
   );
 }
