@@ -1,26 +1,15 @@
-import { readFile } from "node:fs/promises";
-import { createRequire } from "node:module";
-import { beforeAll, describe, expect, test } from "@jest/globals";
-import {
-  BarcodeFormat,
-  BinaryBitmap,
-  DecodeHintType,
-  HybridBinarizer,
-  MultiFormatReader,
-  RGBLuminanceSource,
-} from "@zxing/library";
+import { describe, expect, test } from "@jest/globals";
+import { BarcodeFormat } from "@zxing/library";
 import bwipjs from "bwip-js/node";
-import { prepareZXingModule, readBarcodes, type ReaderOptions } from "zxing-wasm/reader";
 import { readLabel } from "#labels";
+import { readWithLibrary, readWithWasm, type Picture } from "./helpers/read-back.ts";
 
 const PIXELS_PER_MODULE = 3;
 const QUIET_MODULES = 10;
 const BAR_MODULES = 30;
 
-type Raster = { grey: Uint8ClampedArray; width: number; height: number };
-
 /** Draws what bwip-js encodes: a matrix of modules, or bars and spaces in turn. */
-function draw(bcid: string, text: string): Raster {
+function draw(bcid: string, text: string): Picture {
   const isBracketed = text.startsWith("(");
   const [symbol] = bwipjs.raw({ bcid, text, ...(isBracketed ? { parse: true } : {}) });
   if (symbol === undefined) throw new Error(`bwip-js drew nothing for ${bcid}`);
@@ -39,7 +28,7 @@ function rasterOf(
   columns: number,
   rows: number,
   isDark: (x: number, y: number) => boolean,
-): Raster {
+): Picture {
   const width = (columns + 2 * QUIET_MODULES) * PIXELS_PER_MODULE;
   const height = (rows + 2 * QUIET_MODULES) * PIXELS_PER_MODULE;
   const grey = new Uint8ClampedArray(width * height).fill(255);
@@ -52,36 +41,6 @@ function rasterOf(
     }
   }
   return { grey, width, height };
-}
-
-/** The whole text with its symbology identifier, as a scanner sends it. */
-async function readWithWasm(raster: Raster): Promise<string | undefined> {
-  const data = new Uint8ClampedArray(raster.grey.length * 4).fill(255);
-  for (const [index, level] of raster.grey.entries()) data.fill(level, index * 4, index * 4 + 3);
-  const { width, height } = raster;
-  const options: ReaderOptions = {
-    // Code39 would convert pairs of characters to full ASCII and ruin HIBC.
-    formats: ["DataMatrix", "Code128", "QRCode", "EAN13", "EAN8", "ITF14", "Code39Std"],
-    // The default mode gives brackets in place of separators.
-    textMode: "Plain",
-  };
-  const [found] = await readBarcodes({ data, width, height, colorSpace: "srgb" }, options);
-  return found && found.symbologyIdentifier + found.text;
-}
-
-/** The text as the fallback reader gives it: without identifier, FNC1 in front as a separator. */
-function readWithLibrary(raster: Raster, format: BarcodeFormat): string {
-  const reader = new MultiFormatReader();
-  // Without ASSUME_GS1 the separators of GS1-128 vanish; decode() would forget the hints.
-  reader.setHints(
-    new Map<DecodeHintType, unknown>([
-      [DecodeHintType.TRY_HARDER, true],
-      [DecodeHintType.ASSUME_GS1, true],
-      [DecodeHintType.POSSIBLE_FORMATS, [format]],
-    ]),
-  );
-  const source = new RGBLuminanceSource(raster.grey, raster.width, raster.height);
-  return reader.decodeWithState(new BinaryBitmap(new HybridBinarizer(source))).getText();
 }
 
 const GS1_TEXT = "(01)09506000134352(17)261231(10)LOT/7(21)SN-0001";
@@ -120,14 +79,8 @@ const SYMBOLS = [
 ] as const;
 
 describe("a symbol drawn by bwip-js", () => {
-  beforeAll(async () => {
-    const path = createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm");
-    const wasmBinary = new Uint8Array(await readFile(path)).buffer;
-    prepareZXingModule({ overrides: { wasmBinary } });
-  });
-
   test.each(SYMBOLS)("as %s comes back through zxing-wasm", async (bcid, text, id, fields) => {
-    const raw = await readWithWasm(draw(bcid, text));
+    const [raw] = await readWithWasm(draw(bcid, text));
     const result = readLabel(raw ?? "", { today: "2026-06-15", associations: "enforce" });
     expect(result).toMatchObject({ ok: true, symbology: id, fields, warnings: [] });
   });

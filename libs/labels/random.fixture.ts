@@ -2,22 +2,31 @@
 const { imul } = Math;
 
 /**
- * Random numbers from a seed, the same on every machine: millions a second, which the generators
- * of a property-testing library are not. The mixing is that of "mulberry32", public domain.
+ * Whole numbers from 0 to 2^32 - 1 from a seed, the same on every machine: millions a second, which
+ * the generators of a property-testing library are not. The mulberry32 generator (public domain,
+ * from memory).
  */
+export function wholesFrom(seed: number): () => number {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = imul(state ^ (state >>> 15), 1 | state);
+    mixed ^= mixed + imul(mixed ^ (mixed >>> 7), 61 | mixed);
+    return (mixed ^ (mixed >>> 14)) >>> 0;
+  };
+}
+
+/** Random numbers and texts from a seed. */
 export class Random {
-  #state: number;
+  readonly #next: () => number;
 
   constructor(seed: number) {
-    this.#state = seed | 0;
+    this.#next = wholesFrom(seed);
   }
 
   /** A whole number from 0 to one less than the limit. */
   below(limit: number): number {
-    this.#state = (this.#state + 0x6d2b79f5) | 0;
-    let mixed = imul(this.#state ^ (this.#state >>> 15), 1 | this.#state);
-    mixed ^= mixed + imul(mixed ^ (mixed >>> 7), 61 | mixed);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) % limit;
+    return this.#next() % limit;
   }
 
   /** A whole number between two, both included. */

@@ -1,3 +1,5 @@
+import { wholesFrom } from "../../libs/labels/random.fixture.ts";
+
 /** Random numbers that are the same on every run for the same seed. */
 export interface Random {
   /** From 0 up to but not including 1. */
@@ -11,17 +13,11 @@ export interface Random {
 }
 
 // Looked up once: in a test's own context each look at a global is slow.
-const { cos, floor, imul, log, sqrt } = Math;
+const { cos, floor, log, sqrt } = Math;
 
-/** The generator known as mulberry32. */
 export function randomFrom(seed: number): Random {
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
+  const drawn = wholesFrom(seed);
+  const next = (): number => drawn() / 2 ** 32;
   const between = (low: number, high: number): number => low + next() * (high - low);
   const whole = (low: number, high: number): number => floor(between(low, high + 1));
   const pick = <Item>(items: readonly Item[]): Item => items[whole(0, items.length - 1)]!;

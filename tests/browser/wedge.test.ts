@@ -1,5 +1,6 @@
 /** A scanner in a real browser: whatever has the focus, a scan is read and nothing of it leaks. */
 import { describe, expect } from "@jest/globals";
+import { usualScannerProfile } from "#labels";
 import { journey } from "./browser.ts";
 import type { ScannerAtHost } from "./scanner-keys.ts";
 import type { Screen } from "./screen.ts";
@@ -104,16 +105,6 @@ async function openBench(keep: object | null = null): Promise<Screen> {
   return screen;
 }
 
-const usual = {
-  gsTokens: [] as string[],
-  prefix: "",
-  suffix: "",
-  keyboard: "as-typed",
-  endKey: "either",
-  maxGapMs: 35,
-  minKeys: 6,
-};
-
 async function expectNoLeak(screen: Screen, name: string, at: ScannerAtHost = {}): Promise<void> {
   await focus(screen, name);
   const before = await stateOf(screen, name);
@@ -143,7 +134,7 @@ describe("a scan", () => {
 
   journey("ended by Tab moves no focus, and one ended by a pause is read as well", async () => {
     // A loaded machine may hold keys back for longer than a scanner ever does.
-    const profile = { ...usual, endKey: "none", maxGapMs: 60 };
+    const profile = { ...usualScannerProfile, endKey: "none", maxGapMs: 60 };
     const silent = await openBench({ profile, setUpAt: null });
     for (const name of ["text", "empty date", "button", "edited text"]) {
       await expectNoLeak(silent, name, { end: "none" });
@@ -156,7 +147,7 @@ describe("a scan", () => {
   });
 
   journey("opens no tool of the browser by a function key or Ctrl and a letter", async () => {
-    const profile = { ...usual, gsTokens: ["{F8}"] };
+    const profile = { ...usualScannerProfile, gsTokens: ["{F8}"] };
     const screen = await openBench({ profile, setUpAt: null });
     await expectNoLeak(screen, "textarea", { separator: "{F8}" });
     await focus(screen, "text");
@@ -168,7 +159,7 @@ describe("a scan", () => {
   });
 
   journey("from a scanner set to another keyboard is read by the places of its keys", async () => {
-    const profile = { ...usual, keyboard: "by-position" };
+    const profile = { ...usualScannerProfile, keyboard: "by-position" };
     const screen = await openBench({ profile, setUpAt: null });
     for (const host of ["DE", "FR", "CH"] as const) {
       await expectNoLeak(screen, "text", { host });

@@ -11,7 +11,7 @@ import {
   RGBLuminanceSource,
 } from "@zxing/library";
 import { PNG } from "pngjs";
-import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
+import { prepareZXingModule, readBarcodes, type ReadInputBarcodeFormat } from "zxing-wasm/reader";
 
 /** Grey levels row by row; 255 is paper. */
 export interface Picture {
@@ -94,6 +94,17 @@ const prepare = async (): Promise<void> => {
   prepareZXingModule({ overrides: { wasmBinary } });
 };
 
+// Code39 would convert pairs of characters to full ASCII and ruin HIBC.
+const formats: ReadInputBarcodeFormat[] = [
+  "DataMatrix",
+  "Code128",
+  "QRCode",
+  "EAN13",
+  "EAN8",
+  "ITF14",
+  "Code39Std",
+];
+
 /** What zxing-wasm reads: symbology identifier and text, as a scanner sends them. */
 export async function readWithWasm({ width, height, grey }: Picture): Promise<string[]> {
   await (prepared ??= prepare());
@@ -101,19 +112,24 @@ export async function readWithWasm({ width, height, grey }: Picture): Promise<st
   grey.forEach((level, at) => data.fill(level, 4 * at, 4 * at + 3));
   const found = await readBarcodes(
     { data, width, height, colorSpace: "srgb" },
-    { formats: ["DataMatrix", "Code128", "Code39Std"], textMode: "Plain" },
+    // The default mode gives brackets in place of separators.
+    { formats, textMode: "Plain" },
   );
   return found.map((each) => each.symbologyIdentifier + each.text);
 }
 
-/** What @zxing/library reads of a Data Matrix: FNC1 in front comes as a separator. */
-export function readWithLibrary({ width, height, grey }: Picture): string {
+/** What @zxing/library reads: without identifier, FNC1 in front of a Data Matrix as a separator. */
+export function readWithLibrary(
+  { width, height, grey }: Picture,
+  format = BarcodeFormat.DATA_MATRIX,
+): string {
   const reader = new MultiFormatReader();
+  // Without ASSUME_GS1 the separators of GS1-128 vanish; decode() would forget the hints.
   reader.setHints(
     new Map<DecodeHintType, unknown>([
       [DecodeHintType.TRY_HARDER, true],
       [DecodeHintType.ASSUME_GS1, true],
-      [DecodeHintType.POSSIBLE_FORMATS, [BarcodeFormat.DATA_MATRIX]],
+      [DecodeHintType.POSSIBLE_FORMATS, [format]],
     ]),
   );
   const source = new RGBLuminanceSource(grey, width, height);

@@ -1,3 +1,5 @@
+import { wholesFrom } from "../../libs/labels/random.fixture.ts";
+
 /** Random choices that one number repeats: a failure is replayed with the seed that it printed. */
 export interface Seeded {
   readonly seed: number;
@@ -7,15 +9,9 @@ export interface Seeded {
   chance(probability: number): boolean;
 }
 
-/** The mulberry32 generator (public domain; from memory). */
 export function seeded(seed: number): Seeded {
-  let state = seed >>> 0;
-  const next = (): number => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
+  const whole = wholesFrom(seed);
+  const next = () => whole() / 2 ** 32;
   const int = (below: number) => Math.floor(next() * below);
   return {
     seed,

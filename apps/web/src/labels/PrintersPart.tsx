@@ -9,6 +9,7 @@ import { Button } from "../ui/Button.tsx";
 import { Ask } from "../ui/Dialog.tsx";
 import { EmptyState, QueryView } from "../ui/States.tsx";
 import { Table } from "../ui/Table.tsx";
+import { DeskActs } from "./DeskActs.tsx";
 import { PrinterDialog } from "./PrinterDialog.tsx";
 import { PrintProblem } from "./PrintOutcome.tsx";
 import { SheetsPanel } from "./SheetsPanel.tsx";
@@ -109,38 +110,20 @@ function PrinterTable({ printers, isDesk, onChange }: PrinterTableProps): ReactN
                 <Button busy={testedId === printer.id} onClick={() => test.mutate(printer)}>
                   {t.test}
                 </Button>
-                {isDesk ? <DeskActs {...{ printer, onChange }} onRemove={remove} /> : null}
+                {isDesk ? (
+                  <DeskActs
+                    of="printers"
+                    name={printer.name}
+                    onChange={() => onChange(printer)}
+                    onRemove={() => remove(printer)}
+                  />
+                ) : null}
               </span>
             ),
           },
         ]}
       />
       {removing === null ? null : <RemovePrinter printer={removing} onClose={() => remove(null)} />}
-    </>
-  );
-}
-
-interface DeskActsProps {
-  printer: Printer;
-  onChange: (printer: Printer) => void;
-  onRemove: (printer: Printer) => void;
-}
-
-function DeskActs({ printer, onChange, onRemove }: DeskActsProps): ReactNode {
-  const { printers: t } = useTexts().labels;
-  return (
-    <>
-      <Button aria-label={t.changeOf(printer.name)} onClick={() => onChange(printer)}>
-        {t.change}
-      </Button>
-      <Button
-        kind="quiet"
-        className="small"
-        aria-label={t.remove(printer.name)}
-        onClick={() => onRemove(printer)}
-      >
-        ✕
-      </Button>
     </>
   );
 }

@@ -8,6 +8,7 @@ import { Button } from "../ui/Button.tsx";
 import { Ask } from "../ui/Dialog.tsx";
 import { QueryView } from "../ui/States.tsx";
 import { Table } from "../ui/Table.tsx";
+import { DeskActs } from "./DeskActs.tsx";
 import { unitOfPage } from "./lengths.ts";
 import { SheetDialog } from "./SheetDialog.tsx";
 import { useShowSize } from "./useShowSize.ts";
@@ -38,7 +39,7 @@ export function SheetsPanel(): ReactNode {
         {({ sheets }) => (
           <SheetTable
             sheets={sheets}
-            acts={isDesk ? (sheet) => <DeskActs {...{ sheet, open, remove }} /> : null}
+            acts={isDesk ? (sheet) => <SheetActs {...{ sheet, open, remove }} /> : null}
           />
         )}
       </QueryView>
@@ -105,38 +106,25 @@ function SheetTable({ sheets, acts }: SheetTableProps): ReactNode {
   );
 }
 
-interface DeskActsProps {
+interface SheetActsProps {
   sheet: Sheet;
   open: (draft: Draft) => void;
   remove: (sheet: Sheet) => void;
 }
 
 /** A sheet that comes with Tubule is copied; the practice's own are corrected and removed. */
-function DeskActs({ sheet, open, remove }: DeskActsProps): ReactNode {
+function SheetActs({ sheet, open, remove }: SheetActsProps): ReactNode {
   const { sheets: t } = useTexts().labels;
   const { name, builtIn } = sheet;
-  if (builtIn) {
-    const copy = { ...sheet, id: null, name: t.copied(name).slice(0, 100) };
-    return (
-      <Button aria-label={t.copyOf(name)} onClick={() => open(copy)}>
-        {t.copy}
-      </Button>
-    );
+  if (!builtIn) {
+    const acts = { onChange: () => open(sheet), onRemove: () => remove(sheet) };
+    return <DeskActs of="sheets" name={name} {...acts} />;
   }
+  const copy = { ...sheet, id: null, name: t.copied(name).slice(0, 100) };
   return (
-    <>
-      <Button aria-label={t.changeOf(name)} onClick={() => open(sheet)}>
-        {t.change}
-      </Button>
-      <Button
-        kind="quiet"
-        className="small"
-        aria-label={t.remove(name)}
-        onClick={() => remove(sheet)}
-      >
-        ✕
-      </Button>
-    </>
+    <Button aria-label={t.copyOf(name)} onClick={() => open(copy)}>
+      {t.copy}
+    </Button>
   );
 }
 

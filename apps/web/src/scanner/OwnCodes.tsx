@@ -1,12 +1,4 @@
-import {
-  createContext,
-  useCallback,
-  useContext,
-  useEffect,
-  useMemo,
-  useRef,
-  type ReactNode,
-} from "react";
+import { createContext, useCallback, useContext, useMemo, useRef, type ReactNode } from "react";
 import { useLocation } from "wouter";
 import type { AnswerOf } from "#contracts/operations";
 import { call } from "../api/client.ts";
@@ -15,6 +7,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { textsOf, type Scan } from "./scan.ts";
 import { playSound } from "./sounds.ts";
+import { useWhileShown } from "./useWhileShown.ts";
 
 type Answer = AnswerOf<"readScan">;
 export type ScannedPlace = NonNullable<Answer["place"]>;
@@ -124,14 +117,5 @@ export function useFollowOwnCode(): OwnCodes["follow"] {
  * `null` takes none.
  */
 export function usePlaceTarget(take: ((place: ScannedPlace) => void) | null): void {
-  const { addPlaceTarget } = useOwnCodes();
-  const latest = useRef(take);
-  useEffect(() => {
-    latest.current = take;
-  });
-  const wanted = take !== null;
-  useEffect(() => {
-    if (!wanted) return undefined;
-    return addPlaceTarget((place) => latest.current?.(place));
-  }, [addPlaceTarget, wanted]);
+  useWhileShown(useOwnCodes().addPlaceTarget, take);
 }

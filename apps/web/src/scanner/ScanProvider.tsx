@@ -2,7 +2,6 @@ import {
   createContext,
   useCallback,
   useContext,
-  useEffect,
   useMemo,
   useRef,
   useState,
@@ -29,6 +28,7 @@ import { playSound } from "./sounds.ts";
 import { useScanner } from "./useScanner.ts";
 import { useScannerOfTablet } from "./useScannerOfTablet.ts";
 import type { Burst } from "./wedge.ts";
+import { useWhileShown } from "./useWhileShown.ts";
 
 interface ScanTarget {
   label: string;
@@ -223,15 +223,11 @@ export function useScanTarget(
   takesHalves = false,
 ): void {
   const { addTarget } = useScanning();
-  const latest = useRef(take);
-  useEffect(() => {
-    latest.current = take;
-  });
-  const wanted = take !== null;
-  useEffect(() => {
-    if (!wanted) return undefined;
-    return addTarget({ label, takesHalves, take: (scan) => latest.current?.(scan) });
-  }, [addTarget, label, takesHalves, wanted]);
+  const add = useCallback(
+    (taking: (scan: Scan) => void) => addTarget({ label, takesHalves, take: taking }),
+    [addTarget, label, takesHalves],
+  );
+  useWhileShown(add, take);
 }
 
 /** What a scan goes to now, and a way to enter a code by hand. */
@@ -241,16 +237,7 @@ export function useScanEntry(): Pick<Scanning, "targetLabel" | "enter"> {
 
 /** Gets every burst as it comes, unread, as long as `take` is given: to set a scanner up. */
 export function useBursts(take: ((burst: Burst) => void) | null): void {
-  const { observe } = useScanning();
-  const latest = useRef(take);
-  useEffect(() => {
-    latest.current = take;
-  });
-  const wanted = take !== null;
-  useEffect(() => {
-    if (!wanted) return undefined;
-    return observe((burst) => latest.current?.(burst));
-  }, [observe, wanted]);
+  useWhileShown(useScanning().observe, take);
 }
 
 /** The scan that nothing took, or that a person has yet to compare, if any. */

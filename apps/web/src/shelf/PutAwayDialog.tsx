@@ -27,7 +27,7 @@ export function PutAwayDialog({ onClose }: PutAwayDialogProps): ReactNode {
   return (
     <Dialog title={t.title} onClose={onClose}>
       <p>{t.lead}</p>
-      <ScanEntry />
+      <ScanEntry withCamera />
       <section className="put-away" aria-label={t.list}>
         {list.length === 0 ? <p className="put-away-none">{t.empty}</p> : null}
         <ul className="rows">
