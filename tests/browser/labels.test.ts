@@ -288,6 +288,24 @@ describe("the code of a place", () => {
   );
 });
 
+describe("a scan before its page is there", () => {
+  journey("waits for the page and is answered by it", async () => {
+    const screen = await served.open();
+    const { page } = screen;
+    let letThrough = (): void => {};
+    const isThere = new Promise<void>((resolve) => (letThrough = resolve));
+    await page.route(/ShelfPage/, (route) => isThere.then(() => route.continue()));
+    await screen.signIn("assistant");
+    const { containers } = await screen.ask<AnswerOf<"listContainers">>("/containers?limit=1");
+    await screen.tap("Shelf");
+    await page.getByText("Fetching …").waitFor();
+    await screen.scan(symbolOf(91, containers[0]?.code ?? ""));
+    letThrough();
+    await page.waitForURL(`/shelf/${containers[0]?.id}`);
+    await screen.close();
+  });
+});
+
 describe("the code of a tray", () => {
   journey("opens the tray from anywhere but the chair, where it asks", async () => {
     const screen = await openAs("dentist");

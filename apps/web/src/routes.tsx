@@ -2,8 +2,8 @@ import { Suspense, type ReactNode } from "react";
 import { Route, Switch, useLocation } from "wouter";
 import { pageOf } from "./page-code.tsx";
 import { patterns } from "./paths.ts";
+import { KeepScans } from "./scanner/KeepScans.tsx";
 import { Boundary, NotFoundPage } from "./shell/Broken.tsx";
-import { Loading } from "./ui/States.tsx";
 
 const practice = pageOf(() => import("./practice/PracticePage.tsx"));
 const pages = {
@@ -48,7 +48,7 @@ export function Routes(): ReactNode {
   const [location] = useLocation();
   return (
     <Boundary key={location}>
-      <Suspense fallback={<Loading />}>
+      <Suspense fallback={<KeepScans />}>
         <Switch>
           <Route path={patterns.today} component={pages.today} />
           <Route path={patterns.trays} component={pages.trays} />

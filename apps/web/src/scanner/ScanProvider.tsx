@@ -43,6 +43,8 @@ interface Scanning {
   /** A code that came otherwise than by the scanner, read as a scan would be. */
   enter: (raw: string, source?: ScanSource) => void;
   addTarget: (target: ScanTarget) => () => void;
+  /** Brings a scan that was kept to what the page is about now. */
+  again: (scan: Scan) => void;
   /** Takes every burst as it comes, unread, until the answer is called. */
   observe: (take: (burst: Burst) => void) => () => void;
   /** A scan in which two fields may have run into one, until a person has compared it. */
@@ -63,29 +65,24 @@ export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
   const [untaken, setUntaken] = useState<Scan | null>(null);
   const followOwnCode = useFollowOwnCode();
   useScannerOfTablet();
-  const {
-    take: takeScan,
-    doubted,
-    settleDoubt,
-  } = useDoubt(
-    useCallback(
-      (scan) => {
-        if (leadsSomewhere(scan)) {
-          return void followOwnCode(scan).then((led) => {
-            if (!led) playSound("look");
-            setUntaken(led ? null : scan);
-          });
-        }
-        const target = targets.current.at(-1);
-        const readable = scan.reading.kind !== "unreadable";
-        setUntaken(target !== undefined && readable ? null : scan);
-        if (!readable) playSound("look");
-        else if (target === undefined) playSound("taken");
-        else target.take(scan);
-      },
-      [followOwnCode],
-    ),
+  const deliver = useCallback(
+    (scan: Scan) => {
+      if (leadsSomewhere(scan)) {
+        return void followOwnCode(scan).then((led) => {
+          if (!led) playSound("look");
+          setUntaken(led ? null : scan);
+        });
+      }
+      const target = targets.current.at(-1);
+      const readable = scan.reading.kind !== "unreadable";
+      setUntaken(target !== undefined && readable ? null : scan);
+      if (!readable) playSound("look");
+      else if (target === undefined) playSound("taken");
+      else target.take(scan);
+    },
+    [followOwnCode],
   );
+  const { take: takeScan, doubted, settleDoubt } = useDoubt(deliver);
   const takesHalves = useCallback(() => targets.current.at(-1)?.takesHalves ?? false, []);
   const takePart = useJoining(takeScan, takesHalves);
   const observe = useListening(takePart);
@@ -100,8 +97,18 @@ export function ScanProvider({ children }: { children: ReactNode }): ReactNode {
   const enter = useEntering(takePart);
   const putAway = useCallback(() => setUntaken(null), []);
   const value = useMemo(
-    () => ({ targetLabel, enter, addTarget, observe, doubted, settleDoubt, untaken, putAway }),
-    [targetLabel, enter, addTarget, observe, doubted, settleDoubt, untaken, putAway],
+    () => ({
+      targetLabel,
+      enter,
+      addTarget,
+      again: deliver,
+      observe,
+      doubted,
+      settleDoubt,
+      untaken,
+      putAway,
+    }),
+    [targetLabel, enter, addTarget, deliver, observe, doubted, settleDoubt, untaken, putAway],
   );
   return <ScanContext value={value}>{children}</ScanContext>;
 }
@@ -228,6 +235,11 @@ export function useScanTarget(
     [addTarget, label, takesHalves],
   );
   useWhileShown(add, take);
+}
+
+/** Brings a scan that was kept to what the page is about now. */
+export function useScanAgain(): (scan: Scan) => void {
+  return useScanning().again;
 }
 
 /** What a scan goes to now, and a way to enter a code by hand. */
