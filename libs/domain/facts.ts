@@ -152,6 +152,7 @@ export const findingCodes = [
   "single-use-reused",
   "system-split",
   "strategy-conflict",
+  "eugenol",
   "earlier-exists",
 ] as const;
 export type FindingCode = (typeof findingCodes)[number];

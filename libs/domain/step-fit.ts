@@ -120,6 +120,22 @@ export function isOfOtherSystem(
   return first.system?.id !== second.system?.id;
 }
 
+/**
+ * Answers whether a product leaves eugenol on a surface that is bonded to later: a provisional
+ * cement that contains it, at the sealing visit. Source: such a cement lowers the bond of dentin
+ * (ksdm1966.com aidx 5683) and of a self-adhesive resin cement (J Appl Oral Sci 2010;18(1)).
+ */
+export function leavesEugenol(
+  technique: Pick<Technique, "visit">,
+  product: Pick<ProductFacts, "kind" | "contents">,
+): boolean {
+  return (
+    technique.visit === "sealing" &&
+    product.kind === "provisional-cement" &&
+    product.contents.includes("eugenol")
+  );
+}
+
 /** What the technique does with acid, as far as its steps are carried out. */
 export interface Etching {
   /** The step at which an acid is rinsed off dentin, or `null`. */

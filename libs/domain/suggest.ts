@@ -12,6 +12,7 @@ import {
   findStrategyMisfit,
   isAppliedLongEnough,
   isOfOtherSystem,
+  leavesEugenol,
   mustShareSystem,
 } from "./step-fit.ts";
 
@@ -57,6 +58,7 @@ function fitsStep(context: CheckContext, step: TechniqueStep, product: ProductFa
     findSolventMisfit(step, product) === null &&
     findDryingGap(step, product, context.facts.settings.airDrySeconds) === null &&
     isAppliedLongEnough(step, product) &&
+    !leavesEugenol(context.facts.technique, product) &&
     findStrategyMisfit(product, context.etching) === null
   );
 }
@@ -71,8 +73,9 @@ function fitsSystems(product: ProductFacts, others: readonly CheckedItem[]): boo
 
 /**
  * Containers on the shelf that could serve all of `steps`, best first: usable today and at the
- * appointment, of a kind, solvent, drying time and strategy that fit, and of one system with what
- * else is on the tray. `replaced` is the item they would take the place of, if any.
+ * appointment, of a kind, solvent, drying time and strategy that fit, without eugenol where bonding
+ * follows, and of one system with what else is on the tray. `replaced` is the item they would take
+ * the place of, if any.
  */
 export function listCandidates(
   context: CheckContext,

@@ -336,10 +336,25 @@ const chemistry: readonly TroubledTray[] = [
   },
 ];
 
+const cement = aPlainProduct("provisional-cement", { contents: ["eugenol"] });
+
+const beforeBonding: readonly TroubledTray[] = [
+  {
+    title: "a provisional cement with eugenol where bonding follows",
+    code: "eugenol",
+    reason: null,
+    facts: aTray({
+      technique: aTechnique({ steps: [primeStep, bondStep, aStep("provisional-cement")] }),
+      items: [...aTray().items, anItem(cement)],
+    }),
+  },
+];
+
 /** Every finding with every reason it knows, one tray each. */
 export const troubledTrays: readonly TroubledTray[] = [
   ...inTime,
   ...whereabouts,
   ...places,
   ...chemistry,
+  ...beforeBonding,
 ];

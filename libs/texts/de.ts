@@ -250,6 +250,11 @@ export const de: Messages = {
           "{name} verlangt Ätzen und Abspülen, aber in „{technique}“ wird nicht geätzt.",
       },
     },
+    eugenol: {
+      title: "Eugenol vor dem Befestigen",
+      sentence:
+        "{name} enthält Eugenol; Reste auf der Oberfläche können die spätere Haftung schwächen.",
+    },
     "earlier-exists": {
       title: "Anderen zuerst aufbrauchen",
       sentence: {
@@ -313,6 +318,7 @@ export const de: Messages = {
     "slowest-solvent": "langsamstes Lösungsmittel {value|solvent}",
     system: "System {value}",
     strategy: "Strategie: {value|strategy}",
+    content: "enthält {value|content}",
     "etch-step": "Dentin wird bei „{value}“ geätzt",
     "other-end": "der andere endet am {value|date}",
     "this-end": "dieser endet am {value|date}",

@@ -278,6 +278,10 @@ export const en = {
         "not-etched": "{name} is etch-and-rinse, but nothing is etched in “{technique}”.",
       },
     },
+    eugenol: {
+      title: "Eugenol before bonding",
+      sentence: "{name} contains eugenol; left on the surface, it can weaken the later bond.",
+    },
     "earlier-exists": {
       title: "Use another one first",
       sentence: {
@@ -339,6 +343,7 @@ export const en = {
     "slowest-solvent": "slowest solvent {value|solvent}",
     system: "system {value}",
     strategy: "strategy: {value|strategy}",
+    content: "contains {value|content}",
     "etch-step": "dentin is etched at “{value}”",
     "other-end": "the other ends on {value|date}",
     "this-end": "this one ends on {value|date}",

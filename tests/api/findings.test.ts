@@ -245,6 +245,16 @@ const cases: Case[] = [
     holds: { numbers: { reason: "not-etched" } },
   },
   {
+    code: "eugenol",
+    verdict: "caution",
+    insteadOf: null,
+    scanned: async () => {
+      const cement = await make.product("provisional-cement", { contents: ["eugenol"] });
+      return (await make.received(cement)).first.code;
+    },
+    holds: { subject: { stepKey: "provisional" }, remedy: { code: "get-another" } },
+  },
+  {
     code: "earlier-exists",
     verdict: "clear",
     insteadOf: "flowable",

@@ -3,6 +3,7 @@ import type { Check } from "./check.ts";
 import { dryingTooShort } from "./drying-too-short.ts";
 import { earlierExists } from "./earlier-exists.ts";
 import { endsBeforeAppointment } from "./ends-before-appointment.ts";
+import { eugenol } from "./eugenol.ts";
 import { inQuarantine } from "./in-quarantine.ts";
 import { labelConflict } from "./label-conflict.ts";
 import { missing } from "./missing.ts";
@@ -39,5 +40,6 @@ export const allChecks: readonly Check[] = [
   singleUseReused,
   systemSplit,
   strategyConflict,
+  eugenol,
   earlierExists,
 ];

@@ -4,7 +4,7 @@ import { Loading } from "../ui/States.tsx";
 import { useScanAgain, useScanTarget } from "./ScanProvider.tsx";
 import type { Scan } from "./scan.ts";
 
-/** While a page is fetched: keeps what is scanned meanwhile, and hands it to the page once there. */
+/** While a page is fetched: keeps what is scanned, and hands it to the page once that is there. */
 export function KeepScans(): ReactNode {
   const t = useTexts();
   const again = useScanAgain();
