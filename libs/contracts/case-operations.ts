@@ -1,4 +1,5 @@
 /** Trays, records, withdrawals and what oversees them. */
+import * as checks from "./check-settings.ts";
 import { get, getOne, type Operation } from "./operation.ts";
 import * as overview from "./overview.ts";
 import * as records from "./records.ts";
@@ -6,6 +7,20 @@ import * as trays from "./trays.ts";
 import * as withdrawals from "./withdrawals.ts";
 
 export const caseOperations = {
+  getCheckSettings: {
+    ...get,
+    tag: "trays",
+    summary: "How strict the checks are here",
+    answer: checks.CheckSettingsView,
+  },
+  changeCheckSettings: {
+    tag: "trays",
+    summary: "Change thresholds, and raise cautions to stops; a stop is never lowered",
+    body: checks.ChangeCheckSettings,
+    answer: checks.CheckSettingsView,
+    status: 200,
+    problems: [],
+  },
   listTrays: {
     ...get,
     tag: "trays",

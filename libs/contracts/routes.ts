@@ -17,6 +17,7 @@ const keepers = ["assistant", "dentist", "office", "owner"] as const;
 const desk = ["office", "owner"] as const;
 const dentist = ["dentist"] as const;
 const owner = ["owner"] as const;
+const deciders = ["dentist", "owner"] as const;
 
 export const routes = {
   getHealth: { method: "GET", path: "/health", roles: "anyone" },
@@ -38,6 +39,8 @@ export const routes = {
   saveScannerProfile: { method: "PUT", path: "/devices/this/scanner", roles: "member" },
   listLocations: { method: "GET", path: "/locations", roles: "member" },
   addLocation: { method: "POST", path: "/locations", roles: desk },
+  getCheckSettings: { method: "GET", path: "/check-settings", roles: "member" },
+  changeCheckSettings: { method: "PUT", path: "/check-settings", roles: deciders },
 
   listProducts: { method: "GET", path: "/products", roles: "member" },
   getProduct: { method: "GET", path: "/products/:productId", roles: "member" },

@@ -15,6 +15,7 @@ export * from "./light-output.ts";
 export * from "./trace.ts";
 export * from "./canonical-json.ts";
 export { suggestContainers, type Suggestion } from "./suggest.ts";
+export * from "./check-settings.ts";
 export { allChecks } from "./checks/all-checks.ts";
 export type { Check } from "./checks/check.ts";
 export { checkTray, type TrayCheck } from "./checks/check-tray.ts";

@@ -10,6 +10,7 @@ export const practiceDe: typeof practiceEn = {
     people: "Personen",
     tablets: "Tablets",
     places: "Orte",
+    checks: "Prüfungen",
     labels: "Etiketten",
     printers: "Drucker",
     pin: "Ihre PIN",
@@ -77,6 +78,20 @@ export const practiceDe: typeof practiceEn = {
     revokeTitle: (name) => `${name} die Registrierung entziehen?`,
     revokeText: "Niemand kann es mehr mit einer PIN übernehmen. Es lässt sich neu registrieren.",
     revokedDone: (name) => `${name} ist nicht mehr registriert.`,
+  },
+  checks: {
+    lead: "Wie streng die Prüfung vor dem Primer hier ist. Die Gebrauchsanweisung geht immer vor.",
+    dentistDecides: "Das ändern Zahnärztin, Zahnarzt, Inhaberin oder Inhaber.",
+    shortDated: "Resttage, unter denen ein Behälter als bald endend gilt",
+    drying: "Lufttrocknung in Sekunden, wenn die Gebrauchsanweisung keine Zeit nennt",
+    dryingHint:
+      "Nach dem langsamsten Lösungsmittel des Produkts. Übliche Vorgaben, von der Praxis zu " +
+      "bestätigen.",
+    raise: "Stopp statt Vorsicht",
+    raiseHint: "Bei einem Stopp beginnt nichts, bis ihn jemand mit Zulassung begründet übergeht.",
+    fixed: "Immer ein Stopp, was auch hier eingestellt ist",
+    button: "Speichern",
+    saved: "Gespeichert. Es gilt ab der nächsten Prüfung.",
   },
   places: {
     lead: "Wo Behälter stehen. Auch was die Praxis verlassen hat, ist auf Orte gebucht.",

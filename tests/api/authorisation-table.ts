@@ -37,6 +37,8 @@ export const table: Record<RouteName, Line> = {
   saveScannerProfile: { who: "member", ids: {}, answers: 404 },
   listLocations: { who: "member", ids: {} },
   addLocation: { who: desk, ids: {} },
+  getCheckSettings: { who: "member", ids: {} },
+  changeCheckSettings: { who: ["dentist", "owner"], ids: {} },
 
   listProducts: { who: "member", ids: {} },
   getProduct: { who: "member", ids: { "params.productId": 404 } },

@@ -72,6 +72,10 @@ async function openedWithdrawal(make: Maker) {
   return { withdrawalId: (await make.practice.office.call("openWithdrawal", given)).ok.id };
 }
 
+let days = 30;
+/** Another number each time, so that no two requests are the same. */
+const nextDays = (): number => (days += 1);
+
 const preparing: Preparing = {
   getHealth: async () => ({}),
   getSetUp: async () => ({}),
@@ -129,6 +133,15 @@ const preparing: Preparing = {
     },
   }),
   listLocations: async () => ({}),
+  getCheckSettings: async () => ({}),
+  changeCheckSettings: async () => ({
+    body: {
+      shortDatedDays: nextDays(),
+      airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
+      raised: [],
+    },
+  }),
+
   addLocation: async (make) => ({ body: { name: make.name("Room"), kind: "operatory" } }),
 
   listProducts: async (make) => ({ query: { kind: usualKind, q: make.prefix } }),

@@ -79,6 +79,7 @@ function listDesk(product: string, withdrawal: string): Place[] {
     "people",
     "tablets",
     "places",
+    "checks",
     "labels",
     "printers",
     "scanner",

@@ -153,11 +153,14 @@ function faultOfController(file: SourceFile, from: string): string | undefined {
   return allowed ? undefined : `${from} is more than a controller needs: it has its service`;
 }
 
+// The practice's day, and what it has not set: both are wanted by what is read, and decide nothing.
+const readingAlone = ["civilDateAt", "fillCheckSettings"];
+
 function faultOfStore({ from, names, typeOnly }: Import): string | undefined {
   if (from.startsWith("@nestjs/")) return "a store knows no Nest";
   if (names.includes("DataSource")) return "a store is given its transaction, never the connection";
   if (from.startsWith("apps/api/src/http/")) return "a store knows no request";
-  const ruling = names.filter((name) => name !== "civilDateAt");
+  const ruling = names.filter((name) => !readingAlone.includes(name));
   if (/^#(domain|labels|texts)/.test(from) && !typeOnly && ruling.length > 0) {
     return "a store has no rule of the trade";
   }

@@ -17,6 +17,7 @@ import { PeopleService } from "./people/people.service.ts";
 import { SessionController } from "./people/session.controller.ts";
 import { SessionService } from "./people/session.service.ts";
 import { PracticeController } from "./practice/practice.controller.ts";
+import { CheckSettingsService } from "./practice/check-settings.service.ts";
 import { PracticeService } from "./practice/practice.service.ts";
 import { SetUpCode } from "./practice/set-up-code.ts";
 import { PrintersController } from "./printers/printers.controller.ts";
@@ -75,6 +76,7 @@ export class AppModule {
         { provide: SetUpCode, useValue: new SetUpCode(given.setUpCode) },
         ActorGuard,
         PracticeService,
+        CheckSettingsService,
         SessionService,
         PeopleService,
         CatalogueService,

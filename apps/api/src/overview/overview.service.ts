@@ -6,6 +6,7 @@ import type { Answer, Call } from "../http/operation.ts";
 import { containerView } from "../stock/container-row.ts";
 import { listTraysOn, loadTrays } from "../trays/tray-facts.store.ts";
 import { trayLine } from "../trays/tray-view.ts";
+import { getCheckSettings } from "../practice/check-settings.store.ts";
 import * as store from "./overview.store.ts";
 
 @Injectable()
@@ -16,7 +17,8 @@ export class OverviewService {
     return inRead(this.db, call, async (tx) => {
       const on = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
       const trays = await loadTrays(tx, await listTraysOn(tx, on));
-      const ending = await store.listEnding(tx, on);
+      const { shortDatedDays } = await getCheckSettings(tx);
+      const ending = await store.listEnding(tx, on, shortDatedDays);
       const drafts = await store.listDrafts(tx);
       const withdrawals = await store.listOpenWithdrawals(tx);
       return {

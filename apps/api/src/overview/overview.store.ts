@@ -5,18 +5,11 @@ const ending = statement<ContainerRow>(
   "list-ending",
   `select ${containerColumns}, ${isWithdrawn} as withdrawn from container_now c
    where c.practice_id = $1 and not c.outside and c.location_kind <> 'quarantine'
-     and c.ends_on < $2::date + coalesce(($3::jsonb->>'shortDatedDays')::int, 30)
+     and c.ends_on < $2::date + $3::int
    order by c.ends_on, c.code limit 100`,
 );
-const settings = statement<{ settings: object }>(
-  "today-settings",
-  "select settings from practice where practice_id = $1",
-);
-export async function listEnding(tx: Tx, today: string): Promise<ContainerRow[]> {
-  const { practiceId } = tx.actor;
-  const [row] = await tx.rows(settings, [practiceId]);
-  return tx.rows(ending, [practiceId, today, JSON.stringify(row!.settings)]);
-}
+export const listEnding = (tx: Tx, today: string, shortDatedDays: number) =>
+  tx.rows(ending, [tx.actor.practiceId, today, shortDatedDays]);
 
 export interface DraftRow {
   id: string;

@@ -1,10 +1,14 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
+import { CheckSettingsService } from "./check-settings.service.ts";
 import { PracticeService } from "./practice.service.ts";
 
 @Controller()
 export class PracticeController {
-  constructor(@Inject(PracticeService) private readonly practice: PracticeService) {}
+  constructor(
+    @Inject(PracticeService) private readonly practice: PracticeService,
+    @Inject(CheckSettingsService) private readonly checks: CheckSettingsService,
+  ) {}
 
   @Operation("getHealth")
   getHealth(@Checked() call: Call<"getHealth">) {
@@ -29,5 +33,15 @@ export class PracticeController {
   @Operation("addLocation")
   addLocation(@Checked() call: Call<"addLocation">) {
     return this.practice.addLocation(call);
+  }
+
+  @Operation("getCheckSettings")
+  getCheckSettings(@Checked() call: Call<"getCheckSettings">) {
+    return this.checks.getCheckSettings(call);
+  }
+
+  @Operation("changeCheckSettings")
+  changeCheckSettings(@Checked() call: Call<"changeCheckSettings">) {
+    return this.checks.changeCheckSettings(call);
   }
 }

@@ -12,6 +12,7 @@ import { useByOf } from "../stock/container-row.ts";
 import { insertReceived } from "../stock/movements.store.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
 import { readLabels } from "./read-labels.ts";
+import { getCheckSettings } from "../practice/check-settings.store.ts";
 import * as store from "./receiving.store.ts";
 
 /** More than any practice receives of one lot at once: a typing error, or a wrong pack. */
@@ -231,7 +232,7 @@ async function readDelivery(tx: Tx, id: string): Promise<DeliveryView> {
   const delivery = await store.findDelivery(tx, id);
   if (!delivery) throw notFound("delivery");
   const today = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
-  const shortDays = await store.getShortDatedDays(tx);
+  const { shortDatedDays } = await getCheckSettings(tx);
   const lines = await store.listLines(tx, id);
   return {
     ...deliveryHead(delivery),
@@ -245,7 +246,7 @@ async function readDelivery(tx: Tx, id: string): Promise<DeliveryView> {
         lot: line.lot,
         useBy,
         serial: line.serial,
-        shortDated: useBy !== null && daysBetween(today, computeUseByEnd(useBy)) < shortDays,
+        shortDated: useBy !== null && daysBetween(today, computeUseByEnd(useBy)) < shortDatedDays,
         containers: line.containers,
       };
     }),

@@ -163,12 +163,3 @@ export const insertContainers = (
     one.containers.map(({ id }) => id),
     one.containers.map(({ code }) => code),
   ]);
-
-const settings = statement<{ settings: { shortDatedDays?: number } }>(
-  "practice-settings",
-  "select settings from practice where practice_id = $1",
-);
-export async function getShortDatedDays(tx: Tx): Promise<number> {
-  const [row] = await tx.rows(settings, [tx.actor.practiceId]);
-  return row!.settings.shortDatedDays ?? 30;
-}

@@ -1,7 +1,7 @@
 /** Everything the check of a tray is told, in one statement. */
 import {
   civilDateAt,
-  type CheckSettings,
+  fillCheckSettings,
   type Content,
   type ContainerFacts,
   type ProductFacts,
@@ -9,6 +9,7 @@ import {
   type Solvent,
   type Strategy,
   type Technique,
+  type ToldCheckSettings,
   type TrayFacts,
   type TrayItemFacts,
   type TrayState,
@@ -79,13 +80,9 @@ export interface TrayHead {
   steps: Technique["steps"];
   record_id: string | null;
   record_state: "draft" | "signed" | "superseded" | null;
-  settings: ToldSettings;
+  settings: ToldCheckSettings;
 }
 
-/** What a practice has set itself, however little. */
-type ToldSettings = Partial<Omit<CheckSettings, "airDrySeconds">> & {
-  airDrySeconds?: Partial<CheckSettings["airDrySeconds"]>;
-};
 const headText = (
   which: string,
 ) => `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
@@ -235,19 +232,6 @@ const factsText = (which: string) => `with heads as (${headText(which)})
 const factsOfOne = statement<FactsRow>("tray-facts", factsText("t.id = $2"));
 const factsOfMany = statement<FactsRow>("trays-facts", factsText("t.id = any($2)"));
 
-/** Where the practice has set nothing: common practice, no source; to be confirmed locally. */
-const defaultSettings: CheckSettings = {
-  shortDatedDays: 30,
-  airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
-  raised: [],
-};
-
-const settingsOf = (told: ToldSettings): CheckSettings => ({
-  ...defaultSettings,
-  ...told,
-  airDrySeconds: { ...defaultSettings.airDrySeconds, ...told.airDrySeconds },
-});
-
 const techniqueOf = (row: TrayHead): Technique => ({
   id: row.technique_id,
   name: row.technique_name,
@@ -322,7 +306,7 @@ function factsOf(
 ): TrayFacts {
   return {
     timeZone: tx.actor.timeZone,
-    settings: settingsOf(head.settings),
+    settings: fillCheckSettings(head.settings),
     technique: techniqueOf(head),
     appointmentAt: new Date(head.appointment_at).toISOString(),
     place: { id: head.location_id, name: head.location_name, kind: "operatory" },

@@ -9,6 +9,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { Page } from "../ui/Page.tsx";
 import { AuditPart } from "./AuditPart.tsx";
 import { CautionsPart } from "./CautionsPart.tsx";
+import { ChecksPart } from "./ChecksPart.tsx";
 import { PeoplePart } from "./PeoplePart.tsx";
 import { PinPart } from "./PinPart.tsx";
 import { PlacesPart } from "./PlacesPart.tsx";
@@ -20,6 +21,7 @@ const partKeys = [
   "people",
   "tablets",
   "places",
+  "checks",
   "labels",
   "printers",
   "scanner",
@@ -34,6 +36,7 @@ const parts: Readonly<Record<PartKey, () => ReactNode>> = {
   people: PeoplePart,
   tablets: TabletsPart,
   places: PlacesPart,
+  checks: ChecksPart,
   labels: RunsPart,
   printers: PrintersPart,
   scanner: ScannerPart,

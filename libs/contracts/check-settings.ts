@@ -1,0 +1,33 @@
+/** How strict a practice's checks are: thresholds, and cautions raised to stops. */
+import { z } from "zod";
+import { findingCodes, findingLevels } from "#domain";
+
+const Seconds = z.int().min(0).max(120);
+
+export const ChangeCheckSettings = z
+  .strictObject({
+    shortDatedDays: z.int().min(0).max(730),
+    airDrySeconds: z
+      .strictObject({ acetone: Seconds, ethanol: Seconds, "tert-butanol": Seconds, water: Seconds })
+      .meta({ description: "By slowest solvent, used only where an IFU is silent" }),
+    raised: z
+      .array(z.enum(findingCodes))
+      .max(findingCodes.length)
+      .meta({ description: "Codes of cautions that are to be stops; no stop can be lowered" }),
+  })
+  .meta({ id: "ChangeCheckSettings" });
+export type ChangeCheckSettings = z.infer<typeof ChangeCheckSettings>;
+
+export const CheckSettingsView = z
+  .object({
+    ...ChangeCheckSettings.shape,
+    checks: z.array(
+      z.object({
+        code: z.enum(findingCodes),
+        level: z.enum(findingLevels).meta({ description: "Before any raising" }),
+        fixed: z.boolean().meta({ description: "A stop that no setting may weaken" }),
+      }),
+    ),
+  })
+  .meta({ id: "CheckSettings" });
+export type CheckSettingsView = z.infer<typeof CheckSettingsView>;
