@@ -103,20 +103,22 @@ function DryingFields({ airDrySeconds }: Pick<Settings, "airDrySeconds">): React
     <fieldset>
       <legend>{t.drying}</legend>
       <p className="hint">{t.dryingHint}</p>
-      {solvents.map((solvent) => (
-        <TextField
-          key={solvent}
-          label={names[solvent]}
-          name={solvent}
-          type="number"
-          inputMode="numeric"
-          min={0}
-          max={120}
-          step={1}
-          required
-          defaultValue={airDrySeconds[solvent]}
-        />
-      ))}
+      <div className="checks-drying">
+        {solvents.map((solvent) => (
+          <TextField
+            key={solvent}
+            label={names[solvent]}
+            name={solvent}
+            type="number"
+            inputMode="numeric"
+            min={0}
+            max={120}
+            step={1}
+            required
+            defaultValue={airDrySeconds[solvent]}
+          />
+        ))}
+      </div>
     </fieldset>
   );
 }
