@@ -335,9 +335,11 @@ create table patient (
   id uuid not null,
   chart_number text not null,
   created_at timestamp with time zone not null,
+  allergies text[] not null default '{}'::text[],
   constraint patient_pk PRIMARY KEY (practice_id, id) INCLUDE (chart_number),
   constraint patient_chart_number_taken UNIQUE (practice_id, chart_number),
   constraint patient_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint patient_allergies_known CHECK ((allergies <@ ARRAY['hema'::text, 'bis-gma'::text, 'udma'::text, 'tegdma'::text, 'mdp'::text, 'other-methacrylate'::text, 'eugenol'::text, 'silane'::text])),
   constraint patient_chart_number_length CHECK (((length(TRIM(BOTH FROM chart_number)) >= 1) AND (length(TRIM(BOTH FROM chart_number)) <= 40)))
 );
 
@@ -1286,6 +1288,7 @@ grant update (revoked_at, scanner_profile, scanner_set_up_at) on device to tubul
 grant update (name, host, port, dots_per_inch, label_width_um, label_height_um) on label_printer to tubule_app;
 grant update (name, page_width_um, page_height_um, columns, rows, label_width_um, label_height_um, margin_left_um, margin_top_um, pitch_x_um, pitch_y_um) on label_sheet to tubule_app;
 grant update (name, code) on location to tubule_app;
+grant update (allergies) on patient to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
 grant update (name, time_zone, language, complete, settings, container_counter) on practice to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;

@@ -73,6 +73,14 @@ export const caseOperations = {
     status: 201,
     problems: ["not-found", "tray-not-open", "not-overridable", "already-overridden"],
   },
+  changeAllergies: {
+    tag: "trays",
+    summary: "Change what a patient reacts to; every tray heeds it from its next check on",
+    body: trays.ChangeAllergies,
+    answer: trays.PatientView,
+    status: 200,
+    problems: ["not-found"],
+  },
 
   startRecord: {
     tag: "records",

@@ -22,7 +22,16 @@ export const FindingView = z
       z.object({
         what: z.string(),
         value: z.union([z.string(), z.number()]),
-        from: z.enum(["ifu", "technique", "practice", "label", "stock", "reading", "withdrawal"]),
+        from: z.enum([
+          "ifu",
+          "technique",
+          "practice",
+          "label",
+          "stock",
+          "reading",
+          "withdrawal",
+          "patient",
+        ]),
       }),
     ),
     until: z.string().nullable(),

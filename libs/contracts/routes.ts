@@ -72,6 +72,7 @@ export const routes = {
   removeFromTray: { method: "DELETE", path: "/trays/:trayId/items/:itemId", roles: clinical },
   clearTray: { method: "POST", path: "/trays/:trayId/clearing", roles: clinical },
   overrideFinding: { method: "POST", path: "/trays/:trayId/overrides", roles: dentist },
+  changeAllergies: { method: "PUT", path: "/patients/:patientId/allergies", roles: keepers },
 
   startRecord: { method: "POST", path: "/trays/:trayId/record", roles: dentist },
   listRecords: { method: "GET", path: "/records", roles: "member" },

@@ -1,6 +1,6 @@
 /** Trays: planned, set by scans, checked. */
 import { z } from "zod";
-import { trayStates } from "#domain";
+import { contents, trayStates } from "#domain";
 import { Barcodes, CivilDate, GsTokens, Id, Instant } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
@@ -62,10 +62,24 @@ export const Suggestion = z.object({
   place: z.string(),
 });
 
+const Allergies = z
+  .array(z.enum(contents))
+  .max(contents.length)
+  .meta({ description: "Contents of products that the patient reacts to" });
+export const ChangeAllergies = z
+  .strictObject({ allergies: Allergies })
+  .meta({ id: "ChangeAllergies" });
+export type ChangeAllergies = z.infer<typeof ChangeAllergies>;
+export const PatientView = z
+  .object({ id: Id, chartNumber: z.string(), allergies: Allergies })
+  .meta({ id: "Patient" });
+export type PatientView = z.infer<typeof PatientView>;
+
 export const TrayView = z
   .object({
     id: Id,
     chartNumber: z.string(),
+    patient: z.object({ id: Id, allergies: Allergies }),
     tooth: z.string(),
     technique: TechniqueView,
     location: z.object({ id: Id, name: z.string() }),

@@ -192,6 +192,7 @@ export function aTray(over: Partial<TrayFacts> = {}): TrayFacts {
     settings: someSettings(),
     technique: aTechnique(),
     appointmentAt: `${appointmentDay}T08:00:00Z`,
+    patient: { allergies: [] },
     place: operatoryOne,
     items: [anItem(primerNorth), anItem(bondNorth)],
     shelf: [],

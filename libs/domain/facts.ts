@@ -122,6 +122,10 @@ export interface TrayFacts {
   technique: Technique;
   /** The planned start of the appointment. */
   appointmentAt: string;
+  patient: {
+    /** Contents of products that the patient reacts to. */
+    allergies: readonly Content[];
+  };
   /** The operatory of the appointment; containers there are preferred. */
   place: PlaceFacts | null;
   items: readonly TrayItemFacts[];
@@ -153,6 +157,7 @@ export const findingCodes = [
   "system-split",
   "strategy-conflict",
   "eugenol",
+  "allergy",
   "earlier-exists",
 ] as const;
 export type FindingCode = (typeof findingCodes)[number];
@@ -161,7 +166,7 @@ export type FindingCode = (typeof findingCodes)[number];
 export interface Because {
   what: string;
   value: string | number;
-  from: "ifu" | "technique" | "practice" | "label" | "stock" | "reading" | "withdrawal";
+  from: "ifu" | "technique" | "practice" | "label" | "stock" | "reading" | "withdrawal" | "patient";
 }
 
 export interface Finding {

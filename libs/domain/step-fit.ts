@@ -3,7 +3,7 @@
  * what is wrong, and by the suggestions, which must never name a container that would be wrong.
  */
 import type { CheckSettings, ProductFacts, Technique, TechniqueStep } from "./facts.ts";
-import { solvents, type ProductKind, type Solvent } from "./vocabulary.ts";
+import { contents, solvents, type Content, type ProductKind, type Solvent } from "./vocabulary.ts";
 
 /** Why a product's solvents do not fit a step; `solvent` is the one that is too many or missing. */
 export interface SolventMisfit {
@@ -133,6 +133,20 @@ export function leavesEugenol(
     technique.visit === "sealing" &&
     product.kind === "provisional-cement" &&
     product.contents.includes("eugenol")
+  );
+}
+
+/**
+ * What of a product the patient reacts to, in the order of the vocabulary; empty where nothing is.
+ * Of contents that the entry does not state nothing is known. Source: (meth)acrylate patch tests
+ * positive in 5.8 % of dental staff and 2.3 % of patients (Goon et al.).
+ */
+export function listAllergens(
+  patient: { allergies: readonly Content[] },
+  product: Pick<ProductFacts, "contents">,
+): readonly Content[] {
+  return contents.filter(
+    (one) => patient.allergies.includes(one) && product.contents.includes(one),
   );
 }
 

@@ -13,6 +13,7 @@ import {
   isAppliedLongEnough,
   isOfOtherSystem,
   leavesEugenol,
+  listAllergens,
   mustShareSystem,
 } from "./step-fit.ts";
 
@@ -59,6 +60,7 @@ function fitsStep(context: CheckContext, step: TechniqueStep, product: ProductFa
     findDryingGap(step, product, context.facts.settings.airDrySeconds) === null &&
     isAppliedLongEnough(step, product) &&
     !leavesEugenol(context.facts.technique, product) &&
+    listAllergens(context.facts.patient, product).length === 0 &&
     findStrategyMisfit(product, context.etching) === null
   );
 }
@@ -74,8 +76,8 @@ function fitsSystems(product: ProductFacts, others: readonly CheckedItem[]): boo
 /**
  * Containers on the shelf that could serve all of `steps`, best first: usable today and at the
  * appointment, of a kind, solvent, drying time and strategy that fit, without eugenol where bonding
- * follows, and of one system with what else is on the tray. `replaced` is the item they would take
- * the place of, if any.
+ * follows and without what the patient reacts to, and of one system with what else is on the tray.
+ * `replaced` is the item they would take the place of, if any.
  */
 export function listCandidates(
   context: CheckContext,

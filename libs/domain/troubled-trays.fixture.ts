@@ -340,6 +340,16 @@ const cement = aPlainProduct("provisional-cement", { contents: ["eugenol"] });
 
 const beforeBonding: readonly TroubledTray[] = [
   {
+    title: "the patient reacts to what it contains",
+    code: "allergy",
+    reason: null,
+    facts: {
+      ...aTrayWithBond(),
+      patient: { allergies: ["hema"] },
+      items: [anItem(primerNorth), anItem(aProduct({ contents: ["hema"] }))],
+    },
+  },
+  {
     title: "a provisional cement with eugenol where bonding follows",
     code: "eugenol",
     reason: null,

@@ -255,6 +255,10 @@ export const de: Messages = {
       sentence:
         "{name} enthält Eugenol; Reste auf der Oberfläche können die spätere Haftung schwächen.",
     },
+    allergy: {
+      title: "Allergie",
+      sentence: "{name} enthält, was auf der Allergieliste steht: {contents|contents}.",
+    },
     "earlier-exists": {
       title: "Anderen zuerst aufbrauchen",
       sentence: {
@@ -319,6 +323,8 @@ export const de: Messages = {
     system: "System {value}",
     strategy: "Strategie: {value|strategy}",
     content: "enthält {value|content}",
+    contents: "enthält {value|contents}",
+    allergies: "Allergieliste: {value|contents}",
     "etch-step": "Dentin wird bei „{value}“ geätzt",
     "other-end": "der andere endet am {value|date}",
     "this-end": "dieser endet am {value|date}",
@@ -331,6 +337,7 @@ export const de: Messages = {
     stock: "Bestand",
     reading: "Uhr",
     withdrawal: "Rückruf",
+    patient: "Patientenakte",
   },
 
   problems: problemsDe,

@@ -282,6 +282,10 @@ export const en = {
       title: "Eugenol before bonding",
       sentence: "{name} contains eugenol; left on the surface, it can weaken the later bond.",
     },
+    allergy: {
+      title: "Allergy",
+      sentence: "{name} contains what is on this patient's allergy list: {contents|contents}.",
+    },
     "earlier-exists": {
       title: "Use another one first",
       sentence: {
@@ -344,6 +348,8 @@ export const en = {
     system: "system {value}",
     strategy: "strategy: {value|strategy}",
     content: "contains {value|content}",
+    contents: "contains {value|contents}",
+    allergies: "allergy list: {value|contents}",
     "etch-step": "dentin is etched at “{value}”",
     "other-end": "the other ends on {value|date}",
     "this-end": "this one ends on {value|date}",
@@ -356,6 +362,7 @@ export const en = {
     stock: "stock",
     reading: "clock",
     withdrawal: "withdrawal",
+    patient: "patient's chart",
   },
 
   problems: problemsEn,

@@ -50,7 +50,11 @@ function format(language: Language, kind: string, value: string | number): strin
     case "strategy":
       return nameWord(messages.strategies, text);
     case "content":
-      return nameWord(messages.contents, text);
+    case "contents":
+      return text
+        .split(",")
+        .map((word) => nameWord(messages.contents, word))
+        .join(", ");
     case "absence":
       return nameWord(messages.absences, text);
     default:
@@ -63,7 +67,8 @@ const placeholder = /\{(\w+)(?:\|(\w+))?\}/g;
 /**
  * Fills the placeholders of a text. `{name}` is the value itself, `{name|format}` the value as
  * `date`, `days`, `months`, `seconds`, `kind`, `kinds`, `solvent`, `solvents`, `strategy`,
- * `content` or `absence`. A part in square brackets falls away where one of its values is not given; elsewhere
+ * `content`, `contents` or
+ * `absence`. A part in square brackets falls away where one of its values is not given; elsewhere
  * a placeholder without a value stays as it is, which is seen and never mistaken for a value.
  */
 export function fill(language: Language, text: string, values: Values): string {

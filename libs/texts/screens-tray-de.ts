@@ -50,6 +50,13 @@ export const trayDe: typeof trayEn = {
     noSuchTooth: "Diesen Zahn gibt es in ISO 3950 nicht.",
     noSuchTime: "Geben Sie Tag und Uhrzeit an.",
   },
+  allergies: {
+    button: (names) =>
+      names.length === 0 ? "Allergien: keine erfasst" : `Allergien: ${names.join(", ")}`,
+    title: "Worauf reagiert die Patientin oder der Patient?",
+    lead: "Produkte, die es enthalten, werden auf jedem Tray für diesen Menschen gestoppt.",
+    saved: "Gespeichert. Das Tray wird neu geprüft.",
+  },
   scanTarget: (tooth) => `dieses Tray, Zahn ${tooth}`,
   steps: "Schritte der Technik, vom ersten zum letzten",
   noMaterial: "braucht kein Material",

@@ -48,6 +48,13 @@ export const trayEn = {
     noSuchTooth: "There is no such tooth in ISO 3950.",
     noSuchTime: "Say a day and a time.",
   },
+  allergies: {
+    button: (names: readonly string[]) =>
+      names.length === 0 ? "Allergies: none entered" : `Allergies: ${names.join(", ")}`,
+    title: "What does the patient react to?",
+    lead: "Products that contain it are stopped on every tray of this patient.",
+    saved: "Saved. The tray is checked anew.",
+  },
   scanTarget: (tooth: string) => `this tray, tooth ${tooth}`,
   steps: "Steps of the technique, first to last",
   noMaterial: "uses no material",

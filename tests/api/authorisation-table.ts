@@ -74,6 +74,8 @@ export const table: Record<RouteName, Line> = {
   clearTray: { who: clinical, ids: { "params.trayId": 404, "body.usedUp.0": 409 } },
   overrideFinding: { who: ["dentist"], ids: { "params.trayId": 404 } },
 
+  changeAllergies: { who: keepers, ids: { "params.patientId": 404 } },
+
   startRecord: { who: ["dentist"], ids: { "params.trayId": 404 } },
   listRecords: { who: "member", ids: { "query.after": 200 } },
   getRecord: { who: "member", ids: { "params.recordId": 404 } },

@@ -253,6 +253,11 @@ const preparing: Preparing = {
     body: { code: "missing", subject: "cement", reason: `${make.prefix}it stands here unscanned` },
   }),
 
+  changeAllergies: async (make) => {
+    const { patient } = await make.tray();
+    return { params: { patientId: patient.id }, body: { allergies: ["hema" as const] } };
+  },
+
   startRecord: async (make) => ({ params: { trayId: (await make.smallTray()).trayId }, body: {} }),
   listRecords: async (make) => ({
     query: {

@@ -3,6 +3,7 @@
  * tray is read. The rules themselves are tested beside them in `libs/domain/checks`.
  */
 import { afterAll, beforeAll, expect, test } from "@jest/globals";
+import type { BodyOf } from "#contracts/operations";
 import { findingCodes, type FindingCode, type Verdict } from "#domain";
 import { openApp, roleNames, type TestApp } from "../helpers/app.ts";
 import { gs1Label, Maker, newGtin, type MadeProduct, type SealingSet } from "../helpers/make.ts";
@@ -47,6 +48,8 @@ interface Case {
   /** What is scanned; null leaves the place empty. */
   scanned: () => Promise<string | null>;
   appointmentAt?: string;
+  /** What the patient reacts to. */
+  allergies?: BodyOf<"changeAllergies">["allergies"];
   /** What the finding must hold. */
   holds: object;
   /** Other codes that cannot but come with it. */
@@ -255,6 +258,17 @@ const cases: Case[] = [
     holds: { subject: { stepKey: "provisional" }, remedy: { code: "get-another" } },
   },
   {
+    code: "allergy",
+    verdict: "stop",
+    insteadOf: "flowable",
+    allergies: ["hema", "eugenol"],
+    scanned: async () => {
+      const resin = await make.product("flowable", { contents: ["hema", "udma"] });
+      return (await make.received(resin)).first.code;
+    },
+    holds: { numbers: { contents: "hema" }, remedy: { code: "take-instead" } },
+  },
+  {
     code: "earlier-exists",
     verdict: "clear",
     insteadOf: "flowable",
@@ -292,8 +306,12 @@ test("a whole and good set is clear, with nothing to say", async () => {
 test.each(cases)("$code is said, and the verdict is $verdict: $holds", async (one) => {
   const { code, verdict, insteadOf, holds, appointmentAt, beside = [] } = one;
   const barcode = await one.scanned();
-  const { id } = await make.tray(appointmentAt === undefined ? {} : { appointmentAt });
+  const { id, patient } = await make.tray(appointmentAt === undefined ? {} : { appointmentAt });
   const params = { trayId: id };
+  if (one.allergies) {
+    const given = { params: { patientId: patient.id }, body: { allergies: one.allergies } };
+    expect((await it.practice.assistant.call("changeAllergies", given)).status).toBe(200);
+  }
   for (const [kind, { lot }] of Object.entries(set)) {
     if (kind !== insteadOf) await make.scanned(id, lot.first.code);
   }

@@ -1,3 +1,4 @@
+import { allergy } from "./allergy.ts";
 import { applicationTooShort } from "./application-too-short.ts";
 import type { Check } from "./check.ts";
 import { dryingTooShort } from "./drying-too-short.ts";
@@ -41,5 +42,6 @@ export const allChecks: readonly Check[] = [
   systemSplit,
   strategyConflict,
   eugenol,
+  allergy,
   earlierExists,
 ];

@@ -66,6 +66,7 @@ export interface TrayHead {
   id: string;
   patient_id: string;
   chart_number: string;
+  allergies: Content[];
   tooth: string;
   state: TrayState;
   appointment_at: string;
@@ -85,7 +86,7 @@ export interface TrayHead {
 
 const headText = (
   which: string,
-) => `select t.id, t.patient_id, a.chart_number, t.tooth, t.state, t.appointment_at,
+) => `select t.id, t.patient_id, a.chart_number, a.allergies, t.tooth, t.state, t.appointment_at,
     t.location_id, l.name as location_name, e.id as technique_id, e.key as technique_key,
     e.name as technique_name, e.version as technique_version, e.starter as technique_starter,
     e.visit, e.steps, pr.settings, r.id as record_id, r.state as record_state
@@ -309,6 +310,7 @@ function factsOf(
     settings: fillCheckSettings(head.settings),
     technique: techniqueOf(head),
     appointmentAt: new Date(head.appointment_at).toISOString(),
+    patient: { allergies: head.allergies },
     place: { id: head.location_id, name: head.location_name, kind: "operatory" },
     items: read.rows.map((row) => itemFacts(row, tx.actor.timeZone)),
     shelf: read.shelf,

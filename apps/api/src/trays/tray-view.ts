@@ -42,6 +42,7 @@ export function trayView(tx: Tx, loaded: LoadedTray): TrayView {
   return {
     id: head.id,
     chartNumber: head.chart_number,
+    patient: { id: head.patient_id, allergies: head.allergies },
     tooth: head.tooth,
     technique: techniqueOfHead(head),
     location: { id: head.location_id, name: head.location_name },

@@ -40,4 +40,9 @@ export class TraysController {
   overrideFinding(@Checked() call: Call<"overrideFinding">) {
     return this.trays.overrideFinding(call);
   }
+
+  @Operation("changeAllergies")
+  changeAllergies(@Checked() call: Call<"changeAllergies">) {
+    return this.trays.changeAllergies(call);
+  }
 }

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { assignSteps, checkTray, civilDateAt } from "#domain";
+import { assignSteps, checkTray, civilDateAt, contents } from "#domain";
 import type { TrayView } from "#contracts/trays";
 import { findTechnique } from "../catalogue/catalogue.store.ts";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
@@ -136,6 +136,18 @@ export class TraysService {
       await store.insertOverride(tx, { id: newId(), trayId, subject, finding, reason });
       tx.audit("stop-passed", `tray:${trayId}`, { code, subject, reason });
       return getTray(tx, trayId);
+    });
+  }
+
+  changeAllergies(call: Call<"changeAllergies">): Promise<Answer<"changeAllergies">> {
+    const id = call.params.patientId;
+    const allergies = contents.filter((one) => call.body.allergies.includes(one));
+    return inCommand(this.db, call, async (tx) => {
+      const patient = await store.updateAllergies(tx, id, allergies);
+      if (!patient) throw notFound("patient");
+      const { chart_number: chartNumber, before } = patient;
+      tx.audit("allergies-changed", `patient:${id}`, { before, after: allergies });
+      return { id, chartNumber, allergies };
     });
   }
 }

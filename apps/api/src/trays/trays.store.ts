@@ -1,4 +1,4 @@
-import type { Finding } from "#domain";
+import type { Content, Finding } from "#domain";
 import type { Reading } from "#contracts/stock";
 import { statement, type Tx } from "../db/transaction.ts";
 
@@ -16,6 +16,18 @@ export async function patientForChart(tx: Tx, chartNumber: string, newId: string
   const { practiceId } = tx.actor;
   await tx.rows(patient, [practiceId, newId, chartNumber, tx.at]);
   return (await tx.rows(patientFound, [practiceId, chartNumber]))[0]!.id;
+}
+
+const allergies = statement<{ chart_number: string; before: Content[] }>(
+  "change-allergies",
+  `update patient p set allergies = $3
+   from (select allergies from patient where practice_id = $1 and id = $2 for update) old
+   where p.practice_id = $1 and p.id = $2
+   returning p.chart_number, old.allergies as before`,
+);
+/** What was on the list before; undefined where there is no such patient. */
+export async function updateAllergies(tx: Tx, id: string, list: readonly Content[]) {
+  return (await tx.rows(allergies, [tx.actor.practiceId, id, list]))[0];
 }
 
 const tray = statement(

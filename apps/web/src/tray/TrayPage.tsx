@@ -11,6 +11,7 @@ import { LinkButton } from "../ui/Button.tsx";
 import { FindingNote, type FindingView } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
+import { Allergies } from "./Allergies.tsx";
 import { arrangeTray, type Column, type Tray } from "./columns.ts";
 import { ContainerCard, PendingCard } from "./ContainerCard.tsx";
 import { OverrideDialog } from "./OverrideDialog.tsx";
@@ -61,7 +62,12 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
       className="tray-page"
       title={t.tray.titleOf(tray.tooth, tray.chartNumber)}
       lead={`${tray.technique.name} · ${tray.location.name} · ${dateTime(tray.appointmentAt)}`}
-      actions={isOpen ? <ScanEntry /> : null}
+      actions={
+        <>
+          <Allergies patient={tray.patient} />
+          {isOpen ? <ScanEntry /> : null}
+        </>
+      }
     >
       {tray.state === "cleared" ? <p className="hint">{t.tray.closed}</p> : null}
       {tray.state === "in-use" ? (
