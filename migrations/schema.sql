@@ -402,6 +402,11 @@ create table product (
   confirmed_by uuid,
   confirmed_at timestamp with time zone,
   created_at timestamp with time zone not null,
+  warm_up_minutes integer,
+  drop_life_seconds integer,
+  filler_percent numeric(4,1),
+  modulus_gpa numeric(4,1),
+  excursion_level text not null default 'caution'::text,
   constraint product_pk PRIMARY KEY (id),
   constraint product_name_taken UNIQUE (organisation_id, name),
   constraint product_confirmed_by_fk FOREIGN KEY (confirmed_by) REFERENCES person(id),
@@ -411,16 +416,21 @@ create table product (
   constraint product_application_range CHECK (((application_seconds >= 0) AND (application_seconds <= 3600))),
   constraint product_confirmed_whole CHECK ((((confirmed_version IS NULL) = (confirmed_by IS NULL)) AND ((confirmed_version IS NULL) = (confirmed_at IS NULL)))),
   constraint product_cure_range CHECK (((cure_seconds >= 0) AND (cure_seconds <= 3600))),
+  constraint product_drop_life_range CHECK (((drop_life_seconds >= 1) AND (drop_life_seconds <= 3600))),
+  constraint product_excursion_level_known CHECK ((excursion_level = ANY (ARRAY['caution'::text, 'stop'::text]))),
   constraint product_exposure_positive CHECK ((radiant_exposure_j_cm2 > (0)::numeric)),
+  constraint product_filler_range CHECK (((filler_percent >= (0)::numeric) AND (filler_percent <= (100)::numeric))),
   constraint product_in_use_positive CHECK ((in_use_count > 0)),
   constraint product_in_use_unit_known CHECK ((in_use_unit = ANY (ARRAY['day'::text, 'month'::text]))),
   constraint product_in_use_whole CHECK (((in_use_count IS NULL) = (in_use_unit IS NULL))),
   constraint product_kind_known CHECK ((kind = ANY (ARRAY['etchant'::text, 'primer'::text, 'adhesive'::text, 'universal-adhesive'::text, 'activator'::text, 'flowable'::text, 'composite'::text, 'glycerin-gel'::text, 'other-barrier'::text, 'separating-agent'::text, 'provisional-cement'::text, 'bonding-cement'::text, 'surface-cleaner'::text]))),
+  constraint product_modulus_positive CHECK ((modulus_gpa > (0)::numeric)),
   constraint product_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 200))),
   constraint product_solvents_known CHECK ((solvents <@ ARRAY['acetone'::text, 'ethanol'::text, 'tert-butanol'::text, 'water'::text])),
   constraint product_storage_order CHECK ((storage_min_c <= storage_max_c)),
   constraint product_strategy_known CHECK ((strategy = ANY (ARRAY['etch-and-rinse'::text, 'self-etch'::text, 'universal'::text]))),
-  constraint product_uses_positive CHECK ((uses_per_container > 0))
+  constraint product_uses_positive CHECK ((uses_per_container > 0)),
+  constraint product_warm_up_range CHECK (((warm_up_minutes >= 1) AND (warm_up_minutes <= 1440)))
 );
 
 create table product_identifier (
@@ -457,15 +467,28 @@ create table record (
   signed_at timestamp with time zone,
   canonical text,
   hash bytea,
+  mode text,
+  surfaces text not null default ''::text,
+  seal_id uuid,
+  amends text,
+  amend_reason text,
+  told_at timestamp with time zone,
   constraint record_pk PRIMARY KEY (practice_id, id) INCLUDE (state, visit),
-  constraint record_tray_version_once UNIQUE (practice_id, tray_id, version),
+  constraint record_tray_version_once UNIQUE (practice_id, tray_id, tooth, version),
   constraint record_patient_fk FOREIGN KEY (practice_id, patient_id) REFERENCES patient(practice_id, id),
+  constraint record_seal_fk FOREIGN KEY (practice_id, seal_id) REFERENCES record(practice_id, id),
   constraint record_supersedes_fk FOREIGN KEY (practice_id, supersedes_id) REFERENCES record(practice_id, id),
   constraint record_technique_fk FOREIGN KEY (technique_id) REFERENCES technique(id),
   constraint record_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint record_amend_reason_given CHECK (((length(TRIM(BOTH FROM amend_reason)) >= 5) AND (length(TRIM(BOTH FROM amend_reason)) <= 2000))),
+  constraint record_amendment_whole CHECK ((((version = 1) = (supersedes_id IS NULL)) AND ((version = 1) = (amends IS NULL)) AND ((version = 1) = (amend_reason IS NULL)))),
+  constraint record_amends_known CHECK ((amends = ANY (ARRAY['addition'::text, 'correction'::text]))),
   constraint record_hash_true CHECK (((hash IS NULL) OR (hash = sha256(convert_to(canonical, 'UTF8'::name))))),
+  constraint record_mode_known CHECK ((mode = ANY (ARRAY['self-etch'::text, 'selective-enamel-etch'::text, 'etch-and-rinse'::text]))),
+  constraint record_seal_of_bonding CHECK (((seal_id IS NULL) OR (visit = 'bonding'::text))),
   constraint record_signature_whole CHECK ((((state = 'draft'::text) = (signed_by IS NULL)) AND ((state = 'draft'::text) = (signed_at IS NULL)) AND ((state = 'draft'::text) = (canonical IS NULL)) AND ((state = 'draft'::text) = (hash IS NULL)))),
   constraint record_state_known CHECK ((state = ANY (ARRAY['draft'::text, 'signed'::text, 'superseded'::text]))),
+  constraint record_told_after CHECK (((told_at IS NULL) OR (told_at > started_at))),
   constraint record_version_positive CHECK ((version > 0)),
   constraint record_visit_known CHECK ((visit = ANY (ARRAY['sealing'::text, 'bonding'::text])))
 );
@@ -482,7 +505,7 @@ create table record_event (
   person_id uuid not null,
   constraint record_event_pk PRIMARY KEY (practice_id, record_id, sequence),
   constraint record_event_record_fk FOREIGN KEY (practice_id, record_id) REFERENCES record(practice_id, id),
-  constraint record_event_kind_known CHECK ((kind = ANY (ARRAY['step-started'::text, 'step-done'::text, 'material'::text, 'not-scanned'::text, 'deviation'::text, 'note'::text])))
+  constraint record_event_kind_known CHECK ((kind = ANY (ARRAY['step-started'::text, 'part-started'::text, 'step-done'::text, 'step-left-out'::text, 'dispensed'::text, 'cure'::text, 'thickness'::text, 'material'::text, 'not-scanned'::text, 'deviation'::text, 'note'::text])))
 );
 
 create table schema_migration (
@@ -567,6 +590,7 @@ create table tray (
   created_by uuid not null,
   created_at timestamp with time zone not null,
   code text,
+  bonding_on date,
   constraint tray_pk PRIMARY KEY (practice_id, id),
   constraint tray_code_taken UNIQUE (practice_id, code),
   constraint tray_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
@@ -596,6 +620,27 @@ create table tray_item (
   constraint tray_item_product_fk FOREIGN KEY (product_id) REFERENCES product(id),
   constraint tray_item_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
   constraint tray_item_removed_whole CHECK (((removed_by IS NULL) = (removed_at IS NULL)))
+);
+
+create table tray_tooth (
+  practice_id uuid not null,
+  tray_id uuid not null,
+  tooth text not null,
+  place integer not null,
+  mode text,
+  provisional text not null default 'none'::text,
+  undercut boolean not null default false,
+  surfaces text not null default ''::text,
+  restoration text,
+  constraint tray_tooth_pk PRIMARY KEY (practice_id, tray_id, tooth),
+  constraint tray_tooth_place_once UNIQUE (practice_id, tray_id, place),
+  constraint tray_tooth_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint tray_tooth_known CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])$'::text)),
+  constraint tray_tooth_mode_known CHECK ((mode = ANY (ARRAY['self-etch'::text, 'selective-enamel-etch'::text, 'etch-and-rinse'::text]))),
+  constraint tray_tooth_place_range CHECK (((place >= 1) AND (place <= 32))),
+  constraint tray_tooth_provisional_known CHECK ((provisional = ANY (ARRAY['none'::text, 'resin'::text, 'other'::text]))),
+  constraint tray_tooth_restoration_known CHECK ((restoration = ANY (ARRAY['inlay'::text, 'onlay'::text, 'overlay'::text, 'partial-crown'::text, 'full-crown'::text, 'veneer'::text, 'endocrown'::text]))),
+  constraint tray_tooth_surfaces_form CHECK ((surfaces ~ '^M?[OI]?D?[BF]?L?$'::text))
 );
 
 create table withdrawal (
@@ -643,6 +688,7 @@ CREATE INDEX movement_by_container ON public.movement USING btree (practice_id, 
 CREATE INDEX movement_by_lot ON public.movement USING btree (practice_id, lot_id, recorded_at);
 CREATE INDEX product_identifier_product ON public.product_identifier USING btree (product_id);
 CREATE INDEX record_by_patient ON public.record USING btree (practice_id, patient_id, tooth);
+CREATE INDEX record_by_seal ON public.record USING btree (practice_id, seal_id) WHERE (seal_id IS NOT NULL);
 CREATE INDEX record_by_start ON public.record USING btree (practice_id, started_at);
 CREATE INDEX step_material_by_lot ON public.step_material USING btree (practice_id, lot_id) INCLUDE (patient_id, record_id, container_id, tooth, step_key, used_at, id) WHERE (lot_id IS NOT NULL);
 CREATE INDEX step_material_by_patient ON public.step_material USING btree (practice_id, patient_id) INCLUDE (record_id, lot_id, container_id, tooth, step_key, used_at);
@@ -904,11 +950,27 @@ begin
     raise exception 'a record starts as a draft'
       using errcode = '23514', constraint = 'record_starts_as_draft';
   end if;
-  if not exists (select 1 from tray t where t.practice_id = new.practice_id and t.id = new.tray_id
-                 and t.patient_id = new.patient_id and t.tooth = new.tooth
+  if not exists (select 1 from tray t
+                 join tray_tooth o on o.practice_id = t.practice_id and o.tray_id = t.id
+                 where t.practice_id = new.practice_id and t.id = new.tray_id
+                 and t.patient_id = new.patient_id and o.tooth = new.tooth
                  and t.technique_id = new.technique_id) then
     raise exception 'the tray is for another patient, tooth or technique'
       using errcode = '23514', constraint = 'record_as_its_tray';
+  end if;
+  if new.supersedes_id is not null and not exists (
+      select 1 from record r where r.practice_id = new.practice_id and r.id = new.supersedes_id
+      and r.tray_id = new.tray_id and r.tooth = new.tooth and r.version = new.version - 1
+      and r.state = 'signed') then
+    raise exception 'a later version follows the signed one before it'
+      using errcode = '23514', constraint = 'record_follows_signed';
+  end if;
+  if new.seal_id is not null and not exists (
+      select 1 from record r where r.practice_id = new.practice_id and r.id = new.seal_id
+      and r.patient_id = new.patient_id and r.tooth = new.tooth and r.visit = 'sealing'
+      and r.state = 'signed') then
+    raise exception 'the seal is of another tooth, or not signed'
+      using errcode = '23514', constraint = 'record_seal_signed';
   end if;
   return new;
 end $function$;
@@ -931,6 +993,23 @@ begin
       using errcode = '23514', constraint = 'movement_reversal_mirrors';
   end if;
   return new;
+end $function$;
+
+CREATE OR REPLACE FUNCTION public.check_tray_open()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+declare
+  tooth_row tray_tooth := case when tg_op = 'DELETE' then old else new end;
+begin
+  if not exists (select 1 from tray t where t.practice_id = tooth_row.practice_id
+                 and t.id = tooth_row.tray_id and t.state in ('planned', 'setting', 'ready')) then
+    raise exception 'the tray is in use or cleared'
+      using errcode = '23514', constraint = 'tray_tooth_before_priming';
+  end if;
+  return tooth_row;
 end $function$;
 
 CREATE OR REPLACE FUNCTION public.create_first_practice(facts jsonb)
@@ -1093,7 +1172,11 @@ AS $function$
     select 1 as part, '' as place,
            jsonb_build_array(r.practice_id, r.id, r.tray_id, r.patient_id, r.tooth, r.technique_id,
                              r.visit, r.version, r.supersedes_id, r.verdict, r.started_by,
-                             extract(epoch from r.started_at)) as line
+                             extract(epoch from r.started_at))
+           || case when r.mode is null and r.surfaces = '' and r.seal_id is null
+                        and r.amends is null and r.told_at is null then '[]'::jsonb
+                   else jsonb_build_array(r.mode, r.surfaces, r.seal_id, r.amends, r.amend_reason,
+                                          extract(epoch from r.told_at)) end as line
       from record r where r.practice_id = practice and r.id = wanted
     union all
     select 2, to_char(v.sequence, '0000000000'),
@@ -1165,6 +1248,8 @@ CREATE TRIGGER step_material_draft BEFORE INSERT ON public.step_material FOR EAC
 CREATE TRIGGER step_material_no_truncate BEFORE TRUNCATE ON public.step_material FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER step_material_of_record BEFORE INSERT ON public.step_material FOR EACH ROW EXECUTE FUNCTION check_material();
 CREATE TRIGGER tray_code_once BEFORE UPDATE OF code ON public.tray FOR EACH ROW EXECUTE FUNCTION check_code_once();
+CREATE TRIGGER tray_tooth_before_priming BEFORE INSERT OR DELETE OR UPDATE ON public.tray_tooth FOR EACH ROW EXECUTE FUNCTION check_tray_open();
+CREATE TRIGGER tray_tooth_no_truncate BEFORE TRUNCATE ON public.tray_tooth FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 
 -- Row security
 
@@ -1202,6 +1287,7 @@ alter table step_material enable row level security;
 alter table technique enable row level security;
 alter table tray enable row level security;
 alter table tray_item enable row level security;
+alter table tray_tooth enable row level security;
 alter table withdrawal enable row level security;
 alter table withdrawal_scope enable row level security;
 
@@ -1241,6 +1327,7 @@ create policy step_material_own on step_material as permissive for all to public
 create policy technique_own on technique as permissive for all to public using ((organisation_id = actor_organisation()));
 create policy tray_own on tray as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_item_own on tray_item as permissive for all to public using ((practice_id = actor_practice()));
+create policy tray_tooth_own on tray_tooth as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_own on withdrawal as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_scope_own on withdrawal_scope as permissive for all to public using ((practice_id = actor_practice()));
 
@@ -1281,6 +1368,7 @@ grant insert, select on step_material to tubule_app;
 grant insert, select on technique to tubule_app;
 grant insert, select on tray to tubule_app;
 grant insert, select on tray_item to tubule_app;
+grant delete, insert, select on tray_tooth to tubule_app;
 grant insert, select on withdrawal to tubule_app;
 grant insert, select on withdrawal_scope to tubule_app;
 grant update (opened_on) on container to tubule_app;
@@ -1294,8 +1382,9 @@ grant update (name, time_zone, language, complete, settings, container_counter) 
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
 grant update (last_seen_at, ended_at) on session to tubule_app;
 grant update (retired) on technique to tubule_app;
-grant update (state, code) on tray to tubule_app;
+grant update (state, code, bonding_on) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
+grant update (place, mode, provisional, undercut, surfaces, restoration) on tray_tooth to tubule_app;
 grant update (state, closed_by, closed_at, summary) on withdrawal to tubule_app;
 grant execute on function actor_organisation() to tubule_app;
 grant execute on function actor_practice() to tubule_app;

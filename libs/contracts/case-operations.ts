@@ -86,7 +86,7 @@ export const caseOperations = {
     tag: "records",
     summary: "Start priming: the check is made again at this moment",
     body: records.StartRecord,
-    answer: records.RecordView,
+    answer: records.StartedRecords,
     status: 201,
     problems: ["not-found", "verdict-stops", "tray-not-open"],
   },

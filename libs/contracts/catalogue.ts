@@ -1,6 +1,13 @@
 /** Products with the facts of their IFU, their device identifiers, systems and techniques. */
 import { z } from "zod";
-import { contents, productKinds, solvents, strategies } from "#domain";
+import {
+  contents,
+  productKinds,
+  provisionalKinds,
+  solvents,
+  strategies,
+  toothModes,
+} from "#domain";
 import { Id, Instant, Name, ShortText } from "./common.ts";
 
 const Seconds = z.int().min(0).max(3600);
@@ -98,6 +105,18 @@ export const TechniqueStepView = z
     applicationSeconds: z.int().nullable(),
     airDrySeconds: z.int().nullable(),
     cureSeconds: z.int().nullable(),
+    when: z
+      .object({
+        modes: z.array(z.enum(toothModes)).nullable(),
+        provisional: z.enum(provisionalKinds).nullable(),
+        undercut: z.boolean().nullable(),
+      })
+      .nullable()
+      .meta({ description: "The teeth it is for; null is every tooth" }),
+    lightDistanceTenthMm: z.int().nullable(),
+    thicknessTenthMm: z.object({ min: z.int(), max: z.int() }).nullable(),
+    minFillerPercent: z.number().nullable(),
+    minModulusGpa: z.number().nullable(),
   })
   .meta({ id: "TechniqueStep" });
 export const TechniqueView = z

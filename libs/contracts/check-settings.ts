@@ -10,6 +10,9 @@ export const ChangeCheckSettings = z
     airDrySeconds: z
       .strictObject({ acetone: Seconds, ethanol: Seconds, "tert-butanol": Seconds, water: Seconds })
       .meta({ description: "By slowest solvent, used only where an IFU is silent" }),
+    lightCeilingMwCm2: z.int().min(500).max(10_000),
+    lightFloorMwCm2: z.int().min(100).max(5000),
+    lightCheckDays: z.int().min(1).max(730),
     raised: z
       .array(z.enum(findingCodes))
       .max(findingCodes.length)

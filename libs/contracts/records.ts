@@ -138,6 +138,10 @@ export const RecordView = z
   })
   .meta({ id: "Record" });
 export type RecordView = z.infer<typeof RecordView>;
+export const StartedRecords = z
+  .object({ records: z.array(RecordView) })
+  .meta({ id: "StartedRecords", description: "One a tooth of the visit" });
+export type StartedRecords = z.infer<typeof StartedRecords>;
 
 export const RecordQuery = z.strictObject({
   chart: z.string().max(40).optional(),

@@ -1,6 +1,13 @@
 /** Trays: planned, set by scans, checked. */
 import { z } from "zod";
-import { contents, trayStates } from "#domain";
+import {
+  contents,
+  provisionalKinds,
+  recordStates,
+  restorationKinds,
+  toothModes,
+  trayStates,
+} from "#domain";
 import { Barcodes, CivilDate, GsTokens, Id, Instant } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
@@ -12,13 +19,39 @@ export const Tooth = z
   .regex(/^([1-4][1-8]|[5-8][1-5])$/, "a tooth as in ISO 3950, such as 16");
 export const ChartNumber = z.string().trim().min(1).max(40);
 
+export const VisitTooth = z
+  .strictObject({
+    tooth: Tooth,
+    mode: z
+      .enum(toothModes)
+      .nullable()
+      .default(null)
+      .meta({ description: "Where the technique has steps for some modes alone" }),
+    provisional: z.enum(provisionalKinds).default("none"),
+    undercut: z.boolean().default(false),
+    surfaces: z.string().max(5).default("").meta({ description: "In any order, such as DOM" }),
+    restoration: z.enum(restorationKinds).nullable().default(null),
+  })
+  .meta({ id: "VisitTooth" });
+export type VisitTooth = z.infer<typeof VisitTooth>;
+export const VisitTeeth = z
+  .array(VisitTooth)
+  .min(1)
+  .max(16)
+  .refine((teeth) => new Set(teeth.map(({ tooth }) => tooth)).size === teeth.length, {
+    message: "each tooth once",
+  });
+
 export const PlanTray = z
   .strictObject({
     chartNumber: ChartNumber,
-    tooth: Tooth,
+    teeth: VisitTeeth,
     techniqueId: Id,
     locationId: Id,
     appointmentAt: Instant,
+    bondingOn: CivilDate.nullable()
+      .default(null)
+      .meta({ description: "The planned bonding visit" }),
   })
   .meta({ id: "PlanTray" });
 export type PlanTray = z.infer<typeof PlanTray>;
@@ -75,17 +108,22 @@ export const PatientView = z
   .meta({ id: "Patient" });
 export type PatientView = z.infer<typeof PatientView>;
 
+const RecordsOfTray = z
+  .array(z.object({ id: Id, tooth: z.string(), state: z.enum(recordStates) }))
+  .meta({ description: "One a tooth, once priming has started" });
+
 export const TrayView = z
   .object({
     id: Id,
     chartNumber: z.string(),
     patient: z.object({ id: Id, allergies: Allergies }),
-    tooth: z.string(),
+    teeth: z.array(VisitTooth),
     technique: TechniqueView,
     location: z.object({ id: Id, name: z.string() }),
     appointmentAt: Instant,
+    bondingOn: CivilDate.nullable(),
     state: z.enum(trayStates),
-    recordId: Id.nullable(),
+    records: RecordsOfTray,
     items: z.array(TrayItemView),
     suggestions: z
       .record(z.string(), z.array(Suggestion))
@@ -99,7 +137,7 @@ export const TrayLine = z
   .object({
     id: Id,
     chartNumber: z.string(),
-    tooth: z.string(),
+    teeth: z.array(z.string()),
     techniqueName: z.string(),
     locationName: z.string(),
     appointmentAt: Instant,
@@ -107,7 +145,7 @@ export const TrayLine = z
     verdict: z.enum(["stop", "caution", "clear"]),
     missing: z.int(),
     items: z.int(),
-    recordId: Id.nullable(),
+    records: RecordsOfTray,
   })
   .meta({ id: "TrayLine" });
 export type TrayLine = z.infer<typeof TrayLine>;

@@ -10,6 +10,7 @@ import type {
   TrayFacts,
   TrayItemFacts,
 } from "./facts.ts";
+import { listStepsFor } from "./technique-step.ts";
 import { readEtching, type Etching } from "./step-fit.ts";
 
 /** An item of the tray with what every check asks about it. */
@@ -34,6 +35,7 @@ export interface Candidate {
 
 /** Everything the checks share, computed once for a tray. */
 export interface CheckContext {
+  /** As told, with those of the technique's steps alone that apply to a tooth of the visit. */
   facts: TrayFacts;
   /** The civil date of the check and of the appointment, in the practice's time zone. */
   today: string;
@@ -107,7 +109,12 @@ function listUsableShelf(facts: TrayFacts, day: string): readonly Candidate[] {
  * ISO 8601; it and the appointment become days in the practice's time zone. Throws a RangeError
  * where either cannot be read or the time zone does not exist.
  */
-export function makeCheckContext(facts: TrayFacts, at: string): CheckContext {
+export function makeCheckContext(told: TrayFacts, at: string): CheckContext {
+  const steps = listStepsFor(told.technique.steps, told.teeth);
+  return makeContextOf({ ...told, technique: { ...told.technique, steps } }, at);
+}
+
+function makeContextOf(facts: TrayFacts, at: string): CheckContext {
   const today = civilDateAt(at, facts.timeZone);
   const appointmentDay = civilDateAt(facts.appointmentAt, facts.timeZone);
   const { items, steps } = gatherItems(facts);

@@ -13,6 +13,9 @@ describe("the settings of the checks", () => {
     expect(set).toEqual({
       shortDatedDays: 30,
       airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 20 },
+      lightCeilingMwCm2: 2000,
+      lightFloorMwCm2: 400,
+      lightCheckDays: 30,
       raised: ["unconfirmed"],
     });
   });

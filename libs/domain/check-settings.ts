@@ -13,6 +13,9 @@ export type ToldCheckSettings = Partial<Omit<CheckSettings, "airDrySeconds">> & 
 export const startingCheckSettings: CheckSettings = {
   shortDatedDays: 30,
   airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
+  lightCeilingMwCm2: 2000,
+  lightFloorMwCm2: 400,
+  lightCheckDays: 30,
   raised: [],
 };
 

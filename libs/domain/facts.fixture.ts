@@ -45,6 +45,12 @@ export function aProduct(over: Partial<ProductFacts> = {}): ProductFacts {
     airDrySeconds: null,
     cureSeconds: null,
     singleUse: false,
+    radiantExposureJCm2: null,
+    warmUpMinutes: null,
+    dropLifeSeconds: null,
+    fillerPercent: null,
+    modulusGpa: null,
+    excursionLevel: "caution",
     ...over,
   };
 }
@@ -83,6 +89,15 @@ export function aContainer(over: Partial<ContainerFacts> = {}): ContainerFacts {
   };
 }
 
+const nothingElse = {
+  serialTakenBy: null,
+  excursions: [],
+  leftRefrigeratorAt: null,
+  dispensedAt: null,
+  stock: null,
+  withdrawals: [],
+};
+
 /** A container of a product on the tray; the label said nothing that disagrees. */
 export function anItem(
   product: ProductFacts,
@@ -103,7 +118,7 @@ export function anItem(
         : aContainer({ id: `container-of-${id}`, productId: product.id, ...container }),
     onOtherTray: null,
     usedForOtherOn: null,
-    withdrawals: [],
+    ...nothingElse,
     ...rest,
   };
 }
@@ -118,7 +133,7 @@ export function anUnknownItem(identifier: string | null): TrayItemFacts {
     container: null,
     onOtherTray: null,
     usedForOtherOn: null,
-    withdrawals: [],
+    ...nothingElse,
   };
 }
 
@@ -152,6 +167,11 @@ export function aStep(key: ProductFacts["kind"], over: Partial<TechniqueStep> = 
     applicationSeconds: null,
     airDrySeconds: null,
     cureSeconds: null,
+    when: null,
+    lightDistanceTenthMm: null,
+    thicknessTenthMm: null,
+    minFillerPercent: null,
+    minModulusGpa: null,
     ...over,
   };
 }
@@ -180,6 +200,9 @@ export function someSettings(over: Partial<CheckSettings> = {}): CheckSettings {
   return {
     shortDatedDays: 30,
     airDrySeconds: { acetone: 5, ethanol: 8, "tert-butanol": 8, water: 10 },
+    lightCeilingMwCm2: 2000,
+    lightFloorMwCm2: 400,
+    lightCheckDays: 30,
     raised: [],
     ...over,
   };
@@ -192,6 +215,11 @@ export function aTray(over: Partial<TrayFacts> = {}): TrayFacts {
     settings: someSettings(),
     technique: aTechnique(),
     appointmentAt: `${appointmentDay}T08:00:00Z`,
+    teeth: [{ tooth: "16", mode: null, provisional: "none", undercut: false }],
+    light: null,
+    bonding: null,
+    seals: [],
+    thicknesses: [],
     patient: { allergies: [] },
     place: operatoryOne,
     items: [anItem(primerNorth), anItem(bondNorth)],

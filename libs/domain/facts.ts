@@ -3,14 +3,17 @@
  * `checkTray` needs neither clock nor database. Civil dates are `YYYY-MM-DD`, instants ISO 8601
  * with `Z`, durations whole seconds.
  */
+import type { LightReading } from "./light-output.ts";
 import type {
   Content,
   ContainerState,
   FindingLevel,
   LocationKind,
   ProductKind,
+  ProvisionalKind,
   Solvent,
   Strategy,
+  ToothMode,
 } from "./vocabulary.ts";
 
 /** A span the IFU states after opening. Months are added with the day clamped. */
@@ -35,6 +38,17 @@ export interface ProductFacts {
   airDrySeconds: number | null;
   cureSeconds: number | null;
   singleUse: boolean;
+  /** What the IFU asks of the light, in joules per square centimetre. */
+  radiantExposureJCm2: number | null;
+  /** How long the IFU lets it warm up after the refrigerator. */
+  warmUpMinutes: number | null;
+  /** How long a dispensed drop may wait. */
+  dropLifeSeconds: number | null;
+  /** Filler by weight, and modulus of elasticity. */
+  fillerPercent: number | null;
+  modulusGpa: number | null;
+  /** What an unresolved excursion of its storage temperature means. */
+  excursionLevel: "caution" | "stop";
 }
 
 export interface PlaceFacts {
@@ -79,8 +93,25 @@ export interface TrayItemFacts {
   onOtherTray: { id: string; name: string } | null;
   /** The day on which it last served another patient; asked of single-use products alone. */
   usedForOtherOn: string | null;
+  /** The code of another container registered under the same serial of the same identifier. */
+  serialTakenBy: string | null;
+  /** Unresolved excursions of a place that happened while it stood there. */
+  excursions: readonly { id: string; place: string; from: string; to: string }[];
+  /** When it last left a refrigerator for a warmer place. */
+  leftRefrigeratorAt: string | null;
+  /** When a drop of it was last dispensed for this tray; chairside alone. */
+  dispensedAt: string | null;
+  /** Uses that all its product's containers here still give; `null` where nobody set a point. */
+  stock: { usesLeft: number; reorderUses: number } | null;
   /** Open withdrawals that cover it. */
   withdrawals: readonly { id: string; reference: string }[];
+}
+
+/** When a step applies to a tooth; a part that is `null` asks nothing. All parts must hold. */
+export interface StepCondition {
+  modes: readonly ToothMode[] | null;
+  provisional: ProvisionalKind | null;
+  undercut: boolean | null;
 }
 
 export interface TechniqueStep {
@@ -98,6 +129,15 @@ export interface TechniqueStep {
   applicationSeconds: number | null;
   airDrySeconds: number | null;
   cureSeconds: number | null;
+  /** `null`: for every tooth. */
+  when: StepCondition | null;
+  /** How far the light's tip is planned from the target, in tenths of a millimetre. */
+  lightDistanceTenthMm: number | null;
+  /** The range of a coat measured after the step, in tenths of a millimetre. */
+  thicknessTenthMm: { min: number; max: number } | null;
+  /** What the technique asks of the coat's material. */
+  minFillerPercent: number | null;
+  minModulusGpa: number | null;
 }
 
 export interface Technique {
@@ -108,10 +148,43 @@ export interface Technique {
   steps: readonly TechniqueStep[];
 }
 
+/** One tooth of a visit. */
+export interface ToothFacts {
+  /** ISO 3950. */
+  tooth: string;
+  mode: ToothMode | null;
+  provisional: ProvisionalKind;
+  undercut: boolean;
+}
+
+/** The curing light planned for a tray, as it was last measured. */
+export interface LightFacts {
+  id: string;
+  name: string;
+  /** Its own table in the mode planned: the latest reading at each distance; tip first. */
+  table: readonly LightReading[];
+  /** Day of the latest reading at the tip. */
+  readOn: string | null;
+}
+
+/** What a bonding visit knows of the seal it builds on. */
+export interface SealFacts {
+  tooth: string;
+  sealedOn: string;
+  /** The provisional cement used, if any, and whether it contains eugenol. */
+  provisionalCement: { name: string; eugenol: boolean } | null;
+}
+
 export interface CheckSettings {
   shortDatedDays: number;
   /** The practice's own air-dry time by slowest solvent, used only where an IFU is silent. */
   airDrySeconds: Readonly<Record<Solvent, number>>;
+  /** A light's output above which an exposure is called extreme, in mW/cm2. */
+  lightCeilingMwCm2: number;
+  /** A light's output below which nothing is cured with it, in mW/cm2. */
+  lightFloorMwCm2: number;
+  /** Days after which a light is measured again. */
+  lightCheckDays: number;
   /** Codes whose caution the practice has raised to a stop. */
   raised: readonly FindingCode[];
 }
@@ -122,6 +195,16 @@ export interface TrayFacts {
   technique: Technique;
   /** The planned start of the appointment. */
   appointmentAt: string;
+  /** The teeth of the visit, at least one. */
+  teeth: readonly ToothFacts[];
+  /** `null`: none is chosen and none belongs to the operatory. */
+  light: LightFacts | null;
+  /** The planned bonding visit and the kinds that it takes; `null` where none is planned. */
+  bonding: { on: string; accepts: readonly ProductKind[] } | null;
+  /** At a bonding visit, the seals it builds on. */
+  seals: readonly SealFacts[];
+  /** Coats measured so far; chairside alone. */
+  thicknesses: readonly { tooth: string; stepKey: string; tenthMm: number }[];
   patient: {
     /** Contents of products that the patient reacts to. */
     allergies: readonly Content[];

@@ -4,6 +4,7 @@ export * from "./facts.ts";
 export * from "./civil-date.ts";
 export * from "./instant-at.ts";
 export * from "./planned-seconds.ts";
+export * from "./technique-step.ts";
 export * from "./effective-end.ts";
 export * from "./container-state.ts";
 export * from "./container-code.ts";

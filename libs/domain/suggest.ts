@@ -132,6 +132,7 @@ export function suggestContainers(
   stepKey: string,
   at: string,
 ): readonly Suggestion[] {
-  const step = facts.technique.steps.find((one) => one.key === stepKey);
-  return step === undefined ? [] : listCandidates(makeCheckContext(facts, at), [step], null);
+  const context = makeCheckContext(facts, at);
+  const step = context.facts.technique.steps.find((one) => one.key === stepKey);
+  return step === undefined ? [] : listCandidates(context, [step], null);
 }

@@ -29,6 +29,26 @@ export type Solvent = (typeof solvents)[number];
 export const strategies = ["etch-and-rinse", "self-etch", "universal"] as const;
 export type Strategy = (typeof strategies)[number];
 
+/** How a tooth is treated where the product leaves the choice; chosen for each tooth. */
+export const toothModes = ["self-etch", "selective-enamel-etch", "etch-and-rinse"] as const;
+export type ToothMode = (typeof toothModes)[number];
+
+/** What covers the tooth until its restoration: a resin sticks to the seal unless kept apart. */
+export const provisionalKinds = ["none", "resin", "other"] as const;
+export type ProvisionalKind = (typeof provisionalKinds)[number];
+
+/** Restorations made outside the mouth, each with its own sealed area. Trade terms. */
+export const restorationKinds = [
+  "inlay",
+  "onlay",
+  "overlay",
+  "partial-crown",
+  "full-crown",
+  "veneer",
+  "endocrown",
+] as const;
+export type RestorationKind = (typeof restorationKinds)[number];
+
 /** Contents that matter for allergy. */
 export const contents = [
   "hema",

@@ -87,6 +87,10 @@ export const practiceDe: typeof practiceEn = {
     dryingHint:
       "Nach dem langsamsten Lösungsmittel des Produkts. Übliche Vorgaben, von der Praxis zu " +
       "bestätigen.",
+    light: "Polymerisationslampen",
+    lightFloor: "Zu schwach unter, mW/cm²",
+    lightCeiling: "Extrem über, mW/cm²",
+    lightDays: "Tage zwischen Messungen",
     raise: "Stopp statt Vorsicht",
     raiseHint: "Bei einem Stopp beginnt nichts, bis ihn jemand mit Zulassung begründet übergeht.",
     fixed: "Immer ein Stopp, was auch hier eingestellt ist",

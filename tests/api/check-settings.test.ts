@@ -14,6 +14,9 @@ afterAll(() => it.close());
 const starting = {
   shortDatedDays: 30,
   airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
+  lightCeilingMwCm2: 2000,
+  lightFloorMwCm2: 400,
+  lightCheckDays: 30,
   raised: [],
 };
 const change = (body: object) =>

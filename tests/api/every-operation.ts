@@ -138,6 +138,9 @@ const preparing: Preparing = {
     body: {
       shortDatedDays: nextDays(),
       airDrySeconds: { acetone: 5, ethanol: 10, "tert-butanol": 10, water: 15 },
+      lightCeilingMwCm2: 2000,
+      lightFloorMwCm2: 400,
+      lightCheckDays: 30,
       raised: [],
     },
   }),
@@ -225,7 +228,17 @@ const preparing: Preparing = {
   planTray: async (make) => ({
     body: {
       chartNumber: make.name("C"),
-      tooth: "46",
+      teeth: [
+        {
+          tooth: "46",
+          mode: "self-etch",
+          provisional: "resin",
+          undercut: true,
+          surfaces: "DOM",
+          restoration: "onlay",
+        },
+      ],
+      bondingOn: "2026-06-29",
       techniqueId: make.techniques["bond-restoration"]!,
       locationId: make.places.operatory,
       appointmentAt: noonOfTestDay,

@@ -146,7 +146,7 @@ describe("a symbol of ours", () => {
     expect((await it.practice.dentist.call("readScan", scan)).ok.tray).toEqual({
       id: tray.id,
       chartNumber: tray.chartNumber,
-      tooth: tray.tooth,
+      tooth: tray.teeth[0]?.tooth,
     });
   });
 

@@ -37,8 +37,13 @@ const placeOf = async (containerId: string) => {
 describe("planning", () => {
   test("makes a tray that lacks everything and says what to fetch", async () => {
     const tray = await make.tray({ chartNumber: "C-77", tooth: "36" });
-    expect(tray).toMatchObject({ chartNumber: "C-77", tooth: "36", state: "planned", items: [] });
-    expect(tray).toMatchObject({ recordId: null, location: { name: "Operatory 1" } });
+    expect(tray).toMatchObject({
+      chartNumber: "C-77",
+      teeth: [{ tooth: "36" }],
+      state: "planned",
+      items: [],
+    });
+    expect(tray).toMatchObject({ records: [], location: { name: "Operatory 1" } });
     expect(tray.check).toMatchObject({ verdict: "stop", mayStart: false });
     expect(tray.check.findings.map(({ code, subject }) => [code, subject.stepKey])).toEqual([
       ["missing", "prime"],
@@ -67,7 +72,7 @@ describe("planning", () => {
   test("needs an operatory and a technique of the practice", async () => {
     const plan = {
       chartNumber: "C-1",
-      tooth: "16",
+      teeth: [{ tooth: "16" }],
       techniqueId: make.techniques["bond-restoration"]!,
       locationId: make.places.operatory,
       appointmentAt: "2026-06-15T09:00:00.000Z",
@@ -78,11 +83,11 @@ describe("planning", () => {
     expect((await ask({ locationId: newId() })).problem).toBe("not-found");
     expect((await ask({ techniqueId: newId() })).problem).toBe("not-found");
     for (const tooth of ["19", "86", "1", "016", "56"]) {
-      expect((await ask({ tooth })).problem).toBe("invalid-request");
+      expect((await ask({ teeth: [{ tooth }] })).problem).toBe("invalid-request");
     }
     expect((await ask({ chartNumber: "  " })).problem).toBe("invalid-request");
     expect((await ask({ appointmentAt: "9999-12-31T23:59:59Z" })).problem).toBe("invalid-request");
-    expect((await ask({ tooth: "55" })).status).toBe(201);
+    expect((await ask({ teeth: [{ tooth: "55" }] })).status).toBe(201);
   });
 
   test("is listed on its day with its verdict and how much is missing", async () => {

@@ -161,7 +161,7 @@ async function prepare(base: string): Promise<Work> {
       for (let n = 0; n < count; n++) {
         const tray = await call<TrayView>("POST", `${our}/trays`, {
           chartNumber: `B-${n}`,
-          tooth: "16",
+          teeth: [{ tooth: "16" }],
           techniqueId: technique.id,
           locationId: place("operatory"),
           appointmentAt: new Date(Date.now() + 3_600_000).toISOString(),

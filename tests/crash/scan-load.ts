@@ -89,7 +89,7 @@ async function prepare(site: Site, clients: number): Promise<Post[]> {
     shelved.slice(0, clients).map(async ({ id, code, location }, i) => {
       const plan = {
         chartNumber: `L-${i}`,
-        tooth: "16",
+        teeth: [{ tooth: "16" }],
         techniqueId: techniques[0]!.id,
         locationId: operatory,
         appointmentAt: new Date().toISOString(),

@@ -159,19 +159,43 @@ export async function addContainer(
   return id;
 }
 
+/** A tray of one tooth, open. */
+export async function addTray(client: pg.Client, of: ScenePractice): Promise<string> {
+  const id = newId();
+  await client.query(
+    `insert into tray (practice_id, id, patient_id, tooth, technique_id, location_id,
+       appointment_at, state, created_by, created_at)
+     values ($1, $2, $3, '16', $4, $5, now(), 'setting', $6, now())`,
+    [of.id, id, of.patient, of.technique, of.places.operatory, of.assistant],
+  );
+  await client.query("insert into tray_tooth values ($1, $2, '16', 1)", [of.id, id]);
+  return id;
+}
+
 export async function addRecord(
   client: pg.Client,
   of: ScenePractice,
-  told: { tray?: string; version?: number; state?: string; tooth?: string } = {},
+  told: {
+    tray?: string;
+    version?: number;
+    supersedes?: string;
+    state?: string;
+    tooth?: string;
+    visit?: string;
+    seal?: string;
+  } = {},
 ): Promise<string> {
   const id = newId();
   await client.query(
-    `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
-       version, verdict, started_by, started_at)
-     values ($1, $2, $3, $4, $5, $6, 'sealing', $7, $8, '{}', $9, now())`,
+    `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, state,
+       version, verdict, started_by, started_at, supersedes_id, amends, amend_reason,
+       visit, seal_id)
+     values ($1, $2, $3, $4, $5, $6, $7, $8, '{}', $9, now(), $10, $11, $12, $13, $14)`,
     [
       ...[of.id, id, told.tray ?? of.tray, of.patient, told.tooth ?? "16", of.technique],
-      ...[told.state ?? "draft", told.version ?? 1, of.dentist],
+      ...[told.state ?? "draft", told.version ?? 1, of.dentist, told.supersedes ?? null],
+      ...(told.supersedes === undefined ? [null, null] : ["addition", "something to add"]),
+      ...[told.visit ?? "sealing", told.seal ?? null],
     ],
   );
   return id;

@@ -182,7 +182,7 @@ describe("privileges", () => {
     expect(wrong).toEqual([]);
   });
 
-  test("it deletes a membership, a counted failure, a printer or a sheet, and nothing else", async () => {
+  test("it deletes a membership, a counted failure, a printer, a sheet or a tooth of a tray, and nothing else", async () => {
     const deletable = await all<{ name: string }>(
       `select relname as name from pg_class
        where relnamespace = 'public'::regnamespace and relkind in ('r', 'p', 'v')
@@ -193,6 +193,7 @@ describe("privileges", () => {
       "label_sheet",
       "membership",
       "sign_in_failure",
+      "tray_tooth",
     ]);
   });
 

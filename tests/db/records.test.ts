@@ -7,6 +7,7 @@ import {
   addEvent,
   addMaterial,
   addRecord,
+  addTray,
   asAssistant,
   asDentist,
   override,
@@ -17,7 +18,6 @@ import {
 import { openScene, type Scene } from "./scene.ts";
 
 let it: Scene;
-let version = 10;
 beforeAll(async () => {
   it = await openScene();
 });
@@ -26,7 +26,8 @@ afterAll(() => it.close());
 const inName = <T>(who: Acting, work: (client: pg.Client) => Promise<T>) => act(it.app, who, work);
 const byDentist = <T>(work: (client: pg.Client) => Promise<T>) => inName(asDentist(it.here), work);
 const newDraft = () =>
-  byDentist((client) => addRecord(client, it.here, { version: (version += 1) }));
+  byDentist(async (client) => addRecord(client, it.here, { tray: await addTray(client, it.here) }));
+
 const newSigned = async () => {
   const record = await newDraft();
   await byDentist((client) => sign(client, it.here, { record }));
@@ -51,6 +52,35 @@ describe("a record", () => {
   test("of one version is there once a tray", async () => {
     const again = byDentist((client) => addRecord(client, it.here, { version: 1 }));
     expect(await refusalOf(again)).toBe("record_tray_version_once");
+  });
+
+  test("of a later version follows the signed one of its tooth, and says why", async () => {
+    const follow = (supersedes: string, told: Parameters<typeof addRecord>[2] = {}) =>
+      refusalOf(
+        byDentist((client) =>
+          addRecord(client, it.here, { version: 2, ...told, ...(supersedes && { supersedes }) }),
+        ),
+      );
+    const tray = await byDentist((client) => addTray(client, it.here));
+    const first = await byDentist((client) => addRecord(client, it.here, { tray }));
+    expect(await follow(first, { tray })).toBe("record_follows_signed");
+    await byDentist((client) => sign(client, it.here, { record: first }));
+    expect(await follow(it.here.signed, { tray })).toBe("record_follows_signed");
+    expect(await follow(first, { tray, version: 3 })).toBe("record_follows_signed");
+    expect(await follow("", { tray })).toBe("record_amendment_whole");
+    expect(await follow(first, { tray })).toBe("not refused");
+    expect(await follow(first, { tray })).toBe("record_tray_version_once");
+  });
+
+  test("of a bonding visit builds on a signed seal of the same tooth alone", async () => {
+    const bond = async (seal: string, visit = "bonding") => {
+      const tray = await byDentist((client) => addTray(client, it.here));
+      return refusalOf(byDentist((client) => addRecord(client, it.here, { tray, visit, seal })));
+    };
+    expect(await bond(it.here.signed)).toBe("not refused");
+    expect(await bond(it.here.signed, "sealing")).toBe("record_seal_of_bonding");
+    expect(await bond(it.here.draft)).toBe("record_seal_signed");
+    expect(await bond(it.there.signed)).toBe("record_seal_signed");
   });
 
   test("is signed with the true hash of what is signed, and all at once", async () => {
@@ -256,5 +286,40 @@ describe("a stop", () => {
       ),
     );
     expect(await refusalOf(curt)).toBe("finding_override_reason_given");
+  });
+});
+
+describe("the teeth of a tray", () => {
+  const addTooth = (tray: string, tooth: string, place: number) =>
+    refusalOf(
+      byDentist((client) =>
+        client.query("insert into tray_tooth values ($1, $2, $3, $4)", [
+          ...[it.here.id, tray, tooth, place],
+        ]),
+      ),
+    );
+
+  test("are real, each there once and at a place of its own", async () => {
+    const tray = await byDentist((client) => addTray(client, it.here));
+    expect(await addTooth(tray, "19", 2)).toBe("tray_tooth_known");
+    expect(await addTooth(tray, "17", 1)).toBe("tray_tooth_place_once");
+    expect(await addTooth(tray, "16", 2)).toBe("tray_tooth_pk");
+    expect(await addTooth(tray, "17", 2)).toBe("not refused");
+  });
+
+  test("stay as they are once priming has started", async () => {
+    const tray = await byDentist((client) => addTray(client, it.here));
+    await byDentist((client) =>
+      client.query("update tray set state = 'in-use' where practice_id = $1 and id = $2", [
+        ...[it.here.id, tray],
+      ]),
+    );
+    expect(await addTooth(tray, "17", 2)).toBe("tray_tooth_before_priming");
+    for (const change of ["delete from tray_tooth", "update tray_tooth set mode = 'self-etch'"]) {
+      const changed = byDentist((client) =>
+        client.query(`${change} where practice_id = $1 and tray_id = $2`, [it.here.id, tray]),
+      );
+      expect(await refusalOf(changed)).toBe("tray_tooth_before_priming");
+    }
   });
 });

@@ -90,7 +90,10 @@ async function makePractice(
     await addEvent(app, practice, { record: practice.signed, sequence: 1 });
     await addMaterial(app, practice, { record: practice.signed });
     await sign(app, practice, { record: practice.signed });
-    practice.draft = await addRecord(app, practice, { version: 2 });
+    practice.draft = await addRecord(app, practice, {
+      version: 2,
+      supersedes: practice.signed,
+    });
     await addEvent(app, practice, { record: practice.draft, sequence: 1 });
     await addMaterial(app, practice, { record: practice.draft });
     await override(app, practice, { person: practice.dentist, subject: "prime" });
@@ -170,6 +173,7 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
     "insert into tray values ($1, $2, $3, '16', $4, $5, now(), 'setting', $6, now())",
     ...[of.tray, of.patient, of.technique, of.places.operatory, of.assistant],
   );
+  await run("insert into tray_tooth values ($1, $2, '16', 1)", of.tray);
   await run(
     `insert into tray_item values ($1, $2, $3, $4, $5, null, 'FIRST1', '{}', $6, now())`,
     ...[newId(), of.tray, of.container, of.product, of.assistant],

@@ -152,6 +152,13 @@ describe("a signed record", () => {
   const guarded: Record<string, string> = {
     "record.visit": "record_visit_known",
     "record.state": "record_state_known",
+    "record.version": "record_amendment_whole",
+    "record.supersedes_id": "record_amendment_whole",
+    "record.mode": "record_mode_known",
+    "record.seal_id": "record_seal_of_bonding",
+    "record.amends": "record_amend",
+    "record.amend_reason": "record_amendment_whole",
+    "record.told_at": "record_told_after",
     "record.canonical": "record_hash_true",
     "record.hash": "record_hash_true",
     "record_event.kind": "record_event_kind_known",
@@ -227,9 +234,11 @@ describe("a signed record", () => {
       await owner.query(
         `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit,
            state,
-           version, verdict, started_by, started_at, signed_by, signed_at, canonical, hash)
-         select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, state, 70,
-           verdict, started_by, started_at, signed_by, signed_at, canonical, hash
+           version, supersedes_id, amends, amend_reason, verdict, started_by, started_at,
+           signed_by, signed_at, canonical, hash)
+         select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, state, 70, id,
+           'addition', 'made up', verdict, started_by, started_at, signed_by, signed_at, canonical,
+           hash
          from record where id = $1`,
         [it.here.signed, newId()],
       );

@@ -138,12 +138,12 @@ export class Maker {
 
   /** A tray for the two-step self-etch sealing, today, unless told otherwise. */
   async tray(
-    told: Partial<BodyOf<"planTray">> & { technique?: string } = {},
+    told: Partial<BodyOf<"planTray">> & { technique?: string; tooth?: string } = {},
   ): Promise<AnswerOf<"planTray">> {
-    const { technique = "seal-self-etch-two-step", ...plan } = told;
+    const { technique = "seal-self-etch-two-step", tooth = "16", ...plan } = told;
     const body = {
       chartNumber: this.name("C"),
-      tooth: "16",
+      teeth: [{ tooth }],
       techniqueId: this.techniques[technique]!,
       locationId: this.places.operatory,
       appointmentAt: "2026-06-15T09:00:00.000Z",
@@ -188,14 +188,14 @@ export class Maker {
     return (await this.practice.assistant.call("getTray", { params: { trayId: id } })).ok;
   }
 
-  /** Priming started on a full tray. */
-  async started(trayId: string): Promise<AnswerOf<"startRecord">> {
+  /** Priming started on a full tray: the record of its first tooth. */
+  async started(trayId: string): Promise<AnswerOf<"getRecord">> {
     const given = { params: { trayId }, body: {} };
-    return (await this.practice.dentist.call("startRecord", given)).ok;
+    return (await this.practice.dentist.call("startRecord", given)).ok.records[0]!;
   }
 
   /** Every step of a record started and done. */
-  async worked(record: AnswerOf<"startRecord">): Promise<AnswerOf<"getRecord">> {
+  async worked(record: AnswerOf<"getRecord">): Promise<AnswerOf<"getRecord">> {
     const params = { recordId: record.id };
     let last: AnswerOf<"getRecord"> = record;
     for (const { key: stepKey } of record.steps) {

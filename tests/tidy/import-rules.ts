@@ -154,7 +154,7 @@ function faultOfController(file: SourceFile, from: string): string | undefined {
 }
 
 // The practice's day, and what it has not set: both are wanted by what is read, and decide nothing.
-const readingAlone = ["civilDateAt", "fillCheckSettings"];
+const readingAlone = ["civilDateAt", "fillCheckSettings", "fillStep"];
 
 function faultOfStore({ from, names, typeOnly }: Import): string | undefined {
   if (from.startsWith("@nestjs/")) return "a store knows no Nest";

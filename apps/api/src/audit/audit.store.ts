@@ -83,7 +83,7 @@ const signed = statement<{ signed: number; faults: number }>(
             '{"hash":"' || encode(hash, 'hex') || '"}' as change,
             state = 'superseded' and id not in (
               select supersedes_id from record
-              where practice_id = $1 and supersedes_id is not null) as hidden
+              where practice_id = $1 and supersedes_id is not null and state <> 'draft') as hidden
      from record where practice_id = $1 and state <> 'draft'
    )
    select count(kept.id)::int as signed,

@@ -4,7 +4,7 @@
  */
 import { Column, Entity, PrimaryColumn } from "typeorm";
 import type { ScannerProfile } from "#labels";
-import type { Content, LocationKind, ProductKind, Solvent, Strategy, TechniqueStep } from "#domain";
+import type { Content, LocationKind, ProductKind, Solvent, Strategy, KeptStep } from "#domain";
 
 @Entity("person")
 export class PersonRow {
@@ -106,7 +106,7 @@ export class TechniqueRow {
   @Column("integer") version!: number;
   @Column("text") name!: string;
   @Column("text") visit!: "sealing" | "bonding";
-  @Column("jsonb") steps!: TechniqueStep[];
+  @Column("jsonb") steps!: KeptStep[];
   @Column("boolean") starter!: boolean;
   @Column("boolean") retired!: boolean;
   @Column("timestamptz", { name: "created_at" }) createdAt!: Date;

@@ -12,6 +12,14 @@ interface Visit {
   containers: (string | number)[][];
 }
 
+const usualTooth = {
+  mode: null,
+  provisional: "none",
+  undercut: false,
+  surfaces: "",
+  restoration: null,
+} as const;
+
 /** Plans a tray at the moment of a visit and scans its containers into it. */
 async function setTray(scene: DemoScene, visit: Visit, days: number): Promise<string> {
   const trays = scene.app.get(TraysService);
@@ -22,7 +30,8 @@ async function setTray(scene: DemoScene, visit: Visit, days: number): Promise<st
     callAs<"planTray">(scene, who, {
       body: {
         chartNumber: visit.chart,
-        tooth: visit.tooth,
+        teeth: [{ ...usualTooth, tooth: visit.tooth }],
+        bondingOn: null,
         techniqueId: scene.techniques.get(visit.technique)!,
         locationId: scene.places.get("operatory")!,
         appointmentAt: appointment.toISOString(),
@@ -49,9 +58,10 @@ export async function playPastVisits(scene: DemoScene): Promise<void> {
       signInName: "dentist",
       at: new Date(start + minutes * 60_000),
     });
-    const record = await records.startRecord(
+    const started = await records.startRecord(
       callAs<"startRecord">(scene, who(0), { params: { trayId }, body: {} }),
     );
+    const record = started.records[0]!;
     const params = { recordId: record.id };
     for (const [index, { key: stepKey }] of record.steps.entries()) {
       const startedAt = who(1 + index * 2);

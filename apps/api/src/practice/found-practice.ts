@@ -1,5 +1,5 @@
 import type { DataSource } from "typeorm";
-import { outsideKinds, shelfKinds, type Role, type TechniqueStep } from "#domain";
+import { outsideKinds, shelfKinds, type Role, type KeptStep } from "#domain";
 import starter from "../../../../shared/starter-techniques.json" with { type: "json" };
 import { inCommand, type Tx } from "../db/transaction.ts";
 import { LocationRow, TechniqueRow } from "../db/tables.ts";
@@ -106,7 +106,7 @@ type Names = Record<"en" | "de", string>;
 /** A technique as the shared files write it, with its names in each language. */
 export type Bilingual = Pick<TechniqueRow, "key" | "visit"> & {
   name: Names;
-  steps: (Omit<TechniqueStep, "name"> & { name: Names })[];
+  steps: (Omit<KeptStep, "name"> & { name: Names })[];
 };
 export const inLanguage = ({ key, visit, name, steps }: Bilingual, language: "en" | "de") => ({
   key,

@@ -1,4 +1,12 @@
-import { assignSteps, computeEffectiveEnd, planSeconds, type ProductFacts } from "#domain";
+import {
+  assignSteps,
+  computeEffectiveEnd,
+  fillStep,
+  listStepsFor,
+  planSeconds,
+  type ProductFacts,
+  type TechniqueStep,
+} from "#domain";
 import type { PlannedStep, RecordView } from "#contracts/records";
 import { stepViews } from "../catalogue/step-views.ts";
 import type { Tx } from "../db/transaction.ts";
@@ -21,6 +29,12 @@ export async function readRecord(tx: Tx, record: store.RecordRow): Promise<ReadR
     store.listMaterials(tx, record.id),
   ]);
   return { record, tray: tray!, events, materials };
+}
+
+/** The technique's steps that apply to the record's tooth. */
+export function listRecordSteps({ record, tray }: ReadRecord): readonly TechniqueStep[] {
+  const teeth = tray.facts.teeth.filter(({ tooth }) => tooth === record.tooth);
+  return listStepsFor(record.steps.map(fillStep), teeth);
 }
 
 export function recordView(tx: Tx, read: ReadRecord): RecordView {
@@ -75,8 +89,9 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
   };
 }
 
-function plannedSteps({ record, tray, events }: ReadRecord): PlannedStep[] {
-  const { steps } = assignSteps(record.steps, tray.facts.items);
+function plannedSteps(read: ReadRecord): PlannedStep[] {
+  const { tray, events } = read;
+  const { steps } = assignSteps(listRecordSteps(read), tray.facts.items);
   return steps.map(({ step, items }) => {
     const products = items
       .map(({ product }) => product)

@@ -15,7 +15,7 @@ import { nameScan, placeScan } from "../trays/place-scan.ts";
 import { loadTray, lockTray } from "../trays/tray-facts.store.ts";
 import { checkNow } from "../trays/tray-view.ts";
 import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
-import { readRecord, recordView, type ReadRecord } from "./record-view.ts";
+import { listRecordSteps, readRecord, recordView, type ReadRecord } from "./record-view.ts";
 import * as store from "./records.store.ts";
 
 @Injectable()
@@ -23,33 +23,43 @@ export class RecordsService {
   constructor(@Inject(DataSource) private readonly db: DataSource) {}
 
   /** The tap that starts priming: not while a stop is left that no dentist has passed. */
-  startRecord(call: Call<"startRecord">): Promise<RecordView> {
+  startRecord(call: Call<"startRecord">): Promise<Answer<"startRecord">> {
     const { trayId } = call.params;
     return inCommand(this.db, call, async (tx) => {
       const locked = await lockTray(tx, trayId);
       if (!locked) throw notFound("tray");
       const loaded = (await loadTray(tx, trayId))!;
       const { head } = loaded;
-      if (locked.state === "cleared" || head.record_id !== null) {
-        throw new Problem("tray-not-open", "This tray already has its record, or is cleared.", {
-          recordId: head.record_id,
+      if (locked.state === "cleared" || head.records.length > 0) {
+        throw new Problem("tray-not-open", "This tray already has its records, or is cleared.", {
+          records: head.records,
         });
       }
       const check = checkNow(tx, loaded);
       refuseStops(check, null);
-      const id = newId();
-      await store.insertRecord(tx, {
-        id,
-        trayId,
-        patientId: head.patient_id,
-        tooth: head.tooth,
-        techniqueId: head.technique_id,
-        visit: head.visit,
-        verdict: check,
-      });
+      const ids = [];
+      for (const { tooth, mode, surfaces } of head.teeth) {
+        const id = newId();
+        ids.push(id);
+        await store.insertRecord(tx, {
+          id,
+          trayId,
+          patientId: head.patient_id,
+          tooth,
+          mode,
+          surfaces,
+          techniqueId: head.technique_id,
+          visit: head.visit,
+          verdict: check,
+        });
+        tx.audit("priming-started", `record:${id}`, { tray: trayId, verdict: check.verdict });
+      }
       await updateTrayState(tx, trayId, "in-use");
-      tx.audit("priming-started", `record:${id}`, { tray: trayId, verdict: check.verdict });
-      return recordView(tx, await readRecord(tx, (await store.findRecord(tx, id))!));
+      const records = [];
+      for (const id of ids) {
+        records.push(recordView(tx, await readRecord(tx, (await store.findRecord(tx, id))!)));
+      }
+      return { records };
     });
   }
 
@@ -151,8 +161,8 @@ async function getDraft(tx: Tx, id: string): Promise<ReadRecord> {
   throw new Problem("record-signed", "The record is signed and does not change any more.");
 }
 
-function getStep({ record }: ReadRecord, key: string): TechniqueStep {
-  const step = record.steps.find((each) => each.key === key);
+function getStep(read: ReadRecord, key: string): TechniqueStep {
+  const step = listRecordSteps(read).find((each) => each.key === key);
   if (!step) throw notFound(`step '${key}'`);
   return step;
 }
@@ -179,7 +189,7 @@ async function useMaterials(
 ): Promise<void> {
   const { record, tray, materials } = read;
   refuseStops(checkNow(tx, tray), stepKey);
-  const { steps } = assignSteps(record.steps, tray.facts.items);
+  const { steps } = assignSteps(listRecordSteps(read), tray.facts.items);
   const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
   const today = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
   for (const { id, container } of atStep) {
@@ -252,9 +262,9 @@ async function takeOff(
 }
 
 function refuseIncomplete(tx: Tx, read: ReadRecord): void {
-  const { record, tray, events, materials } = read;
+  const { tray, events, materials } = read;
   const check = checkNow(tx, tray);
-  const lacking = record.steps.filter((step) => {
+  const lacking = listRecordSteps(read).filter((step) => {
     if (!step.required) return false;
     const done = events.some(({ kind, step_key }) => kind === "step-done" && step_key === step.key);
     const passed = check.findings.some(

@@ -1,5 +1,5 @@
 import type { RecordQuery } from "#contracts/records";
-import type { Technique } from "#domain";
+import type { KeptStep, ToothMode } from "#domain";
 import { statement, type Tx } from "../db/transaction.ts";
 
 export interface RecordRow {
@@ -22,7 +22,7 @@ export interface RecordRow {
   technique_name: string;
   technique_version: number;
   technique_starter: boolean;
-  steps: Technique["steps"];
+  steps: KeptStep[];
 }
 const recordText = `select r.id, r.tray_id, r.patient_id, a.chart_number, r.tooth, r.visit, r.state,
     r.version, r.verdict, r.started_at, s.display_name as started_by, r.signed_at,
@@ -52,8 +52,8 @@ export async function lockRecord(tx: Tx, id: string): Promise<RecordRow | undefi
 const insert = statement(
   "insert-record",
   `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
-                       verdict, started_by, started_at)
-   values ($1, $2, $3, $4, $5, $6, $7, 'draft', $8, $9, $10)`,
+                       verdict, started_by, started_at, mode, surfaces)
+   values ($1, $2, $3, $4, $5, $6, $7, 'draft', $8, $9, $10, $11, $12)`,
 );
 export const insertRecord = (
   tx: Tx,
@@ -62,6 +62,8 @@ export const insertRecord = (
     trayId: string;
     patientId: string;
     tooth: string;
+    mode: ToothMode | null;
+    surfaces: string;
     techniqueId: string;
     visit: string;
     verdict: object;
@@ -69,7 +71,9 @@ export const insertRecord = (
 ) => {
   const what = [one.id, one.trayId, one.patientId, one.tooth, one.techniqueId, one.visit];
   const { practiceId, personId } = tx.actor;
-  return tx.rows(insert, [practiceId, ...what, JSON.stringify(one.verdict), personId, tx.at]);
+  const verdict = JSON.stringify(one.verdict);
+  const how = [verdict, personId, tx.at, one.mode, one.surfaces];
+  return tx.rows(insert, [practiceId, ...what, ...how]);
 };
 
 const sealed = statement<{ hash: string }>(

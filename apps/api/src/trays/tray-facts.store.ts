@@ -2,8 +2,10 @@
 import {
   civilDateAt,
   fillCheckSettings,
+  fillStep,
   type Content,
   type ContainerFacts,
+  type KeptStep,
   type ProductFacts,
   type ProductKind,
   type Solvent,
@@ -15,6 +17,7 @@ import {
   type TrayState,
 } from "#domain";
 import type { Reading } from "#contracts/stock";
+import type { VisitTooth } from "#contracts/trays";
 import { statement, type Tx } from "../db/transaction.ts";
 import { containerColumns, containerFacts, type ContainerRow } from "../stock/container-row.ts";
 import { scannedFacts } from "../stock/reading.ts";
@@ -35,11 +38,18 @@ interface ProductFactsRow {
   air_dry_seconds: number | null;
   cure_seconds: number | null;
   single_use: boolean;
+  radiant_exposure_j_cm2: number | null;
+  warm_up_minutes: number | null;
+  drop_life_seconds: number | null;
+  filler_percent: number | null;
+  modulus_gpa: number | null;
+  excursion_level: "caution" | "stop";
 }
 
 const productColumns = `p.solvents, p.strategy, p.system_id, bs.name as system_name, p.contents,
   coalesce(p.confirmed_version = p.version, false) as confirmed, p.application_seconds,
-  p.air_dry_seconds, p.cure_seconds, p.single_use`;
+  p.air_dry_seconds, p.cure_seconds, p.single_use, p.radiant_exposure_j_cm2, p.warm_up_minutes,
+  p.drop_life_seconds, p.filler_percent, p.modulus_gpa, p.excursion_level`;
 const ownProduct = `p.id as product_id, p.name as product_name, p.kind as product_kind,
   p.in_use_count, p.in_use_unit`;
 
@@ -59,6 +69,12 @@ function productFacts(row: ProductFactsRow): ProductFacts {
     airDrySeconds: row.air_dry_seconds,
     cureSeconds: row.cure_seconds,
     singleUse: row.single_use,
+    radiantExposureJCm2: row.radiant_exposure_j_cm2,
+    warmUpMinutes: row.warm_up_minutes,
+    dropLifeSeconds: row.drop_life_seconds,
+    fillerPercent: row.filler_percent,
+    modulusGpa: row.modulus_gpa,
+    excursionLevel: row.excursion_level,
   };
 }
 
@@ -67,7 +83,8 @@ export interface TrayHead {
   patient_id: string;
   chart_number: string;
   allergies: Content[];
-  tooth: string;
+  teeth: VisitTooth[];
+  bonding_on: string | null;
   state: TrayState;
   appointment_at: string;
   location_id: string;
@@ -78,25 +95,33 @@ export interface TrayHead {
   technique_version: number;
   technique_starter: boolean;
   visit: "sealing" | "bonding";
-  steps: Technique["steps"];
-  record_id: string | null;
-  record_state: "draft" | "signed" | "superseded" | null;
+  steps: KeptStep[];
+  records: { id: string; tooth: string; state: "draft" | "signed" }[];
   settings: ToldCheckSettings;
 }
 
 const headText = (
   which: string,
-) => `select t.id, t.patient_id, a.chart_number, a.allergies, t.tooth, t.state, t.appointment_at,
-    t.location_id, l.name as location_name, e.id as technique_id, e.key as technique_key,
-    e.name as technique_name, e.version as technique_version, e.starter as technique_starter,
-    e.visit, e.steps, pr.settings, r.id as record_id, r.state as record_state
+) => `select t.id, t.patient_id, a.chart_number, a.allergies, t.bonding_on, t.state,
+    t.appointment_at, t.location_id, l.name as location_name, e.id as technique_id,
+    e.key as technique_key, e.name as technique_name, e.version as technique_version,
+    e.starter as technique_starter, e.visit, e.steps, pr.settings,
+    (select json_agg(json_build_object('tooth', o.tooth, 'mode', o.mode, 'provisional',
+        o.provisional, 'undercut', o.undercut, 'surfaces', o.surfaces, 'restoration',
+        o.restoration) order by o.place)
+      from tray_tooth o where o.practice_id = t.practice_id and o.tray_id = t.id) as teeth,
+    (select coalesce(json_agg(json_build_object('id', r.id, 'tooth', r.tooth, 'state', r.state)
+        order by o.place), '[]')
+      from record r
+      join tray_tooth o on o.practice_id = r.practice_id and o.tray_id = r.tray_id
+        and o.tooth = r.tooth
+      where r.practice_id = t.practice_id and r.tray_id = t.id
+        and r.state <> 'superseded') as records
   from tray t
   join patient a on a.practice_id = t.practice_id and a.id = t.patient_id
   join location l on l.practice_id = t.practice_id and l.id = t.location_id
   join technique e on e.id = t.technique_id
   join practice pr on pr.practice_id = t.practice_id
-  left join record r on r.practice_id = t.practice_id and r.tray_id = t.id
-    and r.state <> 'superseded'
   where t.practice_id = $1 and ${which}
   order by t.appointment_at, t.id`;
 
@@ -238,7 +263,7 @@ const techniqueOf = (row: TrayHead): Technique => ({
   name: row.technique_name,
   version: row.technique_version,
   visit: row.visit,
-  steps: row.steps,
+  steps: row.steps.map(fillStep),
 });
 
 function itemFacts(row: ItemRow, timeZone: string): TrayItemFacts {
@@ -256,6 +281,11 @@ function itemFacts(row: ItemRow, timeZone: string): TrayItemFacts {
       row.used_for_other_at === null
         ? null
         : civilDateAt(new Date(row.used_for_other_at).toISOString(), timeZone),
+    serialTakenBy: null,
+    excursions: [],
+    leftRefrigeratorAt: null,
+    dispensedAt: null,
+    stock: null,
     withdrawals: row.withdrawals,
   };
 }
@@ -310,6 +340,11 @@ function factsOf(
     settings: fillCheckSettings(head.settings),
     technique: techniqueOf(head),
     appointmentAt: new Date(head.appointment_at).toISOString(),
+    teeth: head.teeth,
+    light: null,
+    bonding: null,
+    seals: [],
+    thicknesses: [],
     patient: { allergies: head.allergies },
     place: { id: head.location_id, name: head.location_name, kind: "operatory" },
     items: read.rows.map((row) => itemFacts(row, tx.actor.timeZone)),

@@ -1,6 +1,7 @@
 import {
   assignSteps,
   checkTray,
+  listStepsFor,
   suggestContainers,
   type Finding,
   type StepAssignment,
@@ -38,17 +39,20 @@ export function trayView(tx: Tx, loaded: LoadedTray): TrayView {
   const { head, rows, facts } = loaded;
   const at = tx.at.toISOString();
   const assignment = assignSteps(facts.technique.steps, facts.items);
-  const withMaterial = facts.technique.steps.filter((step) => step.accepts.length > 0);
+  const withMaterial = listStepsFor(facts.technique.steps, facts.teeth).filter(
+    (step) => step.accepts.length > 0,
+  );
   return {
     id: head.id,
     chartNumber: head.chart_number,
     patient: { id: head.patient_id, allergies: head.allergies },
-    tooth: head.tooth,
+    teeth: head.teeth,
     technique: techniqueOfHead(head),
     location: { id: head.location_id, name: head.location_name },
     appointmentAt: instantOf(head.appointment_at),
+    bondingOn: head.bonding_on,
     state: head.state,
-    recordId: head.record_id,
+    records: head.records,
     items: rows.map((row) => itemView(row, assignment)),
     suggestions: Object.fromEntries(
       withMaterial.map(({ key }) => [
@@ -108,7 +112,7 @@ export function trayLine(tx: Tx, loaded: LoadedTray): TrayLine {
   return {
     id: head.id,
     chartNumber: head.chart_number,
-    tooth: head.tooth,
+    teeth: head.teeth.map(({ tooth }) => tooth),
     techniqueName: head.technique_name,
     locationName: head.location_name,
     appointmentAt: instantOf(head.appointment_at),
@@ -116,6 +120,6 @@ export function trayLine(tx: Tx, loaded: LoadedTray): TrayLine {
     verdict,
     missing: findings.filter(({ code }) => code === "missing").length,
     items: loaded.rows.length,
-    recordId: head.record_id,
+    records: head.records,
   };
 }

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { assignSteps, checkTray, civilDateAt, contents } from "#domain";
-import type { TrayView } from "#contracts/trays";
+import { assignSteps, checkTray, civilDateAt, contents, readSurfaces } from "#domain";
+import type { TrayView, VisitTooth } from "#contracts/trays";
 import { findTechnique } from "../catalogue/catalogue.store.ts";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
@@ -28,6 +28,7 @@ export class TraysService {
 
   planTray(call: Call<"planTray">): Promise<TrayView> {
     const { chartNumber, ...plan } = call.body;
+    const teeth = plan.teeth.map(orderSurfaces);
     // A year far off has no civil date in every zone; as text, instants sort by their time.
     if (plan.appointmentAt < "1900" || plan.appointmentAt >= "3000") {
       const message = "between the years 1900 and 2999";
@@ -43,8 +44,8 @@ export class TraysService {
       if (!technique || technique.retired) throw notFound("technique");
       const id = newId();
       const patientId = await store.patientForChart(tx, chartNumber, newId());
-      await store.insertTray(tx, { ...plan, id, patientId });
-      tx.audit("tray-planned", `tray:${id}`, { ...plan, patientId });
+      await store.insertTray(tx, { ...plan, teeth, id, patientId });
+      tx.audit("tray-planned", `tray:${id}`, { ...plan, teeth, patientId });
       return getTray(tx, id);
     });
   }
@@ -89,11 +90,12 @@ export class TraysService {
       const { state } = await getLockedTray(tx, id);
       if (state === "cleared") throw cleared();
       const { head, rows } = (await facts.loadTray(tx, id))!;
-      if (head.record_state === "draft") {
+      const draft = head.records.find((record) => record.state === "draft");
+      if (draft) {
         throw new Problem(
           "record-not-complete",
-          "The record of this tray is not signed yet. Sign it first, then clear the tray.",
-          { recordId: head.record_id },
+          `The record of tooth ${draft.tooth} is not signed yet. Sign it, then clear the tray.`,
+          { recordId: draft.id },
         );
       }
       const used = await getPlaceOfKind(tx, "used");
@@ -150,6 +152,18 @@ export class TraysService {
       return { id, chartNumber, allergies };
     });
   }
+}
+
+/** The surfaces in their usual order; those that the tooth does not have are refused. */
+function orderSurfaces(tooth: VisitTooth, index: number): VisitTooth {
+  if (tooth.surfaces === "") return tooth;
+  const read = readSurfaces(tooth.tooth, tooth.surfaces);
+  if (read.ok) return { ...tooth, surfaces: read.surfaces };
+  throw new Problem(
+    "invalid-request",
+    `${tooth.surfaces} are no surfaces of tooth ${tooth.tooth}. Write them as in MOD.`,
+    { errors: [{ path: `/body/teeth/${index}/surfaces`, message: read.error }] },
+  );
 }
 
 async function getTray(tx: Tx, id: string): Promise<TrayView> {

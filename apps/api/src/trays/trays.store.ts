@@ -1,5 +1,6 @@
 import type { Content, Finding } from "#domain";
 import type { Reading } from "#contracts/stock";
+import type { VisitTooth } from "#contracts/trays";
 import { statement, type Tx } from "../db/transaction.ts";
 
 const patient = statement<{ id: string }>(
@@ -33,23 +34,37 @@ export async function updateAllergies(tx: Tx, id: string, list: readonly Content
 const tray = statement(
   "insert-tray",
   `insert into tray (practice_id, id, patient_id, tooth, technique_id, location_id, appointment_at,
-                     state, created_by, created_at)
-   values ($1, $2, $3, $4, $5, $6, $7, 'planned', $8, $9)`,
+                     bonding_on, state, created_by, created_at)
+   values ($1, $2, $3, $4, $5, $6, $7, $8, 'planned', $9, $10)`,
+);
+const teeth = statement(
+  "insert-tray-teeth",
+  `insert into tray_tooth (practice_id, tray_id, tooth, place, mode, provisional, undercut,
+     surfaces, restoration)
+   select $1, $2, o.tooth, o.place, o.mode, o.provisional, o.undercut, o.surfaces, o.restoration
+   from jsonb_to_recordset($3::jsonb) as o(tooth text, place integer, mode text, provisional text,
+     undercut boolean, surfaces text, restoration text)`,
 );
 export const insertTray = (
   tx: Tx,
   one: {
     id: string;
     patientId: string;
-    tooth: string;
+    teeth: readonly VisitTooth[];
     techniqueId: string;
     locationId: string;
     appointmentAt: string;
+    bondingOn: string | null;
   },
 ) => {
-  const place = [one.tooth, one.techniqueId, one.locationId, one.appointmentAt];
   const { practiceId, personId } = tx.actor;
-  return tx.rows(tray, [practiceId, one.id, one.patientId, ...place, personId, tx.at]);
+  const [first] = one.teeth;
+  const place = [first!.tooth, one.techniqueId, one.locationId, one.appointmentAt, one.bondingOn];
+  const placed = one.teeth.map((tooth, index) => ({ ...tooth, place: index + 1 }));
+  return Promise.all([
+    tx.rows(tray, [practiceId, one.id, one.patientId, ...place, personId, tx.at]),
+    tx.rows(teeth, [practiceId, one.id, JSON.stringify(placed)]),
+  ]);
 };
 
 const state = statement(

@@ -28,11 +28,12 @@ export default function ChairsidePage({ trayId }: { trayId: string }): ReactNode
       </Page>
     );
   }
-  const { recordId } = tray.data;
-  return recordId === null ? (
+  const { records } = tray.data;
+  const [next] = [...records.filter(({ state }) => state === "draft"), ...records];
+  return next === undefined ? (
     <VerdictScreen tray={tray.data} query={tray} isAwake={isAwake} />
   ) : (
-    <RecordPart recordId={recordId} isAwake={isAwake} />
+    <RecordPart key={next.id} recordId={next.id} isAwake={isAwake} />
   );
 }
 

@@ -8,7 +8,7 @@ import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useHasRole } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import type { Tray } from "../tray/columns.ts";
+import { nameTeeth, type Tray } from "../tray/columns.ts";
 import { OverrideDialog } from "../tray/OverrideDialog.tsx";
 import { useScanIntoTray } from "../tray/useTrayWork.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
@@ -31,7 +31,7 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   const [passing, pass] = useState<FindingView | null>(null);
   const isOpen = tray.state !== "cleared" && tray.state !== "in-use";
   const scan = useScanIntoTray(tray);
-  useScanTarget(isOpen ? scan : null, t.tray.scanTarget(tray.tooth));
+  useScanTarget(isOpen ? scan : null, t.tray.scanTarget(nameTeeth(tray)));
   const { verdict, findings, at, mayStart } = tray.check;
   const isPassed = verdict === "stop" && mayStart;
   const word = sayVerdict(language, verdict);
@@ -40,7 +40,13 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   const { technique, location, chartNumber } = tray;
   const lead = `${technique.name} · ${location.name} · ${t.common.chart(chartNumber)}`;
   return (
-    <Page full className="chair" title={t.chairside.tooth(tray.tooth)} tabTitle={word} lead={lead}>
+    <Page
+      full
+      className="chair"
+      title={t.chairside.tooth(nameTeeth(tray))}
+      tabTitle={word}
+      lead={lead}
+    >
       <section className={`verdict-field ${verdict}`} aria-live="assertive">
         <p className="verdict-giant">
           <VerdictShape verdict={verdict} />
@@ -74,8 +80,10 @@ function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
   const refresh = useRefresh();
   const isDentist = useHasRole("dentist");
   const waiting = useWaitingFor(tray.id).length;
-  const start = useWrite("startRecord", (record) => {
-    queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), record);
+  const start = useWrite("startRecord", ({ records }) => {
+    for (const record of records) {
+      queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), record);
+    }
     refresh("getTray", "getToday", "listTrays");
   });
   const { verdict, mayStart } = tray.check;

@@ -1,6 +1,6 @@
 import { useState, type FormEvent, type ReactNode } from "react";
 import { solvents } from "#domain";
-import type { AnswerOf } from "#contracts/operations";
+import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { getMessages } from "#texts";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { useHasRole } from "../session/session.ts";
@@ -37,38 +37,26 @@ function ChecksForm({ settings }: { settings: Settings }): ReactNode {
     refresh("getCheckSettings", "getTray", "listTrays", "getToday");
     announce({ text: t.saved });
   });
-  const codesOf = (wanted: (check: Settings["checks"][number]) => boolean) =>
-    settings.checks.filter(wanted).map(({ code }) => code);
   function submit(event: FormEvent<HTMLFormElement>): void {
     event.preventDefault();
-    const form = event.currentTarget;
-    const secondsOf = (name: string): number => Number(readText(form, name));
-    const airDrySeconds = {
-      acetone: secondsOf("acetone"),
-      ethanol: secondsOf("ethanol"),
-      "tert-butanol": secondsOf("tert-butanol"),
-      water: secondsOf("water"),
-    };
-    const shortDatedDays = secondsOf("shortDatedDays");
-    save.mutate({ body: { shortDatedDays, airDrySeconds, raised: [...raised] } });
+    save.mutate({ body: { ...readThresholds(event.currentTarget), raised: [...raised] } });
   }
-  const number = { type: "number", inputMode: "numeric", min: 0, step: 1, required: true } as const;
   return (
     <form className="form" onSubmit={submit}>
       {mayChange ? null : <p className="hint">{t.dentistDecides}</p>}
       <fieldset className="checks-settings" disabled={!mayChange}>
-        <TextField
-          {...number}
+        <NumberField
           label={t.shortDated}
           name="shortDatedDays"
-          max={730}
-          defaultValue={settings.shortDatedDays}
+          range={[0, 730]}
+          value={settings.shortDatedDays}
         />
         <DryingFields airDrySeconds={settings.airDrySeconds} />
+        <LightFields settings={settings} />
         <fieldset>
           <legend>{t.raise}</legend>
           <p className="hint">{t.raiseHint}</p>
-          {codesOf(({ level }) => level === "caution").map((code) => (
+          {listCodes(settings, ({ level }) => level === "caution").map((code) => (
             <CheckField
               key={code}
               label={findings[code].title}
@@ -81,7 +69,7 @@ function ChecksForm({ settings }: { settings: Settings }): ReactNode {
         </fieldset>
         <h3>{t.fixed}</h3>
         <ul>
-          {codesOf(({ fixed }) => fixed).map((code) => (
+          {listCodes(settings, ({ fixed }) => fixed).map((code) => (
             <li key={code}>{findings[code].title}</li>
           ))}
         </ul>
@@ -96,6 +84,49 @@ function ChecksForm({ settings }: { settings: Settings }): ReactNode {
   );
 }
 
+function listCodes(
+  { checks }: Settings,
+  wanted: (check: Settings["checks"][number]) => boolean,
+): readonly Code[] {
+  return checks.filter(wanted).map(({ code }) => code);
+}
+
+function readThresholds(form: HTMLFormElement): Omit<BodyOf<"changeCheckSettings">, "raised"> {
+  const numberOf = (name: string): number => Number(readText(form, name));
+  return {
+    shortDatedDays: numberOf("shortDatedDays"),
+    airDrySeconds: {
+      acetone: numberOf("acetone"),
+      ethanol: numberOf("ethanol"),
+      "tert-butanol": numberOf("tert-butanol"),
+      water: numberOf("water"),
+    },
+    lightCeilingMwCm2: numberOf("lightCeilingMwCm2"),
+    lightFloorMwCm2: numberOf("lightFloorMwCm2"),
+    lightCheckDays: numberOf("lightCheckDays"),
+  };
+}
+
+interface NumberFieldProps {
+  label: string;
+  name: string;
+  range: readonly [number, number];
+  value: number;
+}
+
+function NumberField({ label, name, range: [min, max], value }: NumberFieldProps): ReactNode {
+  return (
+    <TextField
+      {...{ label, name, min, max }}
+      type="number"
+      inputMode="numeric"
+      step={1}
+      required
+      defaultValue={value}
+    />
+  );
+}
+
 function DryingFields({ airDrySeconds }: Pick<Settings, "airDrySeconds">): ReactNode {
   const { checks: t } = useTexts().practice;
   const { solvents: names } = getMessages(useLanguage().language);
@@ -103,21 +134,45 @@ function DryingFields({ airDrySeconds }: Pick<Settings, "airDrySeconds">): React
     <fieldset>
       <legend>{t.drying}</legend>
       <p className="hint">{t.dryingHint}</p>
-      <div className="checks-drying">
+      <div className="checks-row">
         {solvents.map((solvent) => (
-          <TextField
+          <NumberField
             key={solvent}
             label={names[solvent]}
             name={solvent}
-            type="number"
-            inputMode="numeric"
-            min={0}
-            max={120}
-            step={1}
-            required
-            defaultValue={airDrySeconds[solvent]}
+            range={[0, 120]}
+            value={airDrySeconds[solvent]}
           />
         ))}
+      </div>
+    </fieldset>
+  );
+}
+
+function LightFields({ settings }: { settings: Settings }): ReactNode {
+  const { checks: t } = useTexts().practice;
+  return (
+    <fieldset>
+      <legend>{t.light}</legend>
+      <div className="checks-row">
+        <NumberField
+          label={t.lightFloor}
+          name="lightFloorMwCm2"
+          range={[100, 5000]}
+          value={settings.lightFloorMwCm2}
+        />
+        <NumberField
+          label={t.lightCeiling}
+          name="lightCeilingMwCm2"
+          range={[500, 10_000]}
+          value={settings.lightCeilingMwCm2}
+        />
+        <NumberField
+          label={t.lightDays}
+          name="lightCheckDays"
+          range={[1, 730]}
+          value={settings.lightCheckDays}
+        />
       </div>
     </fieldset>
   );

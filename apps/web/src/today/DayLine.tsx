@@ -64,12 +64,12 @@ function DayMark({ tray, left, row }: DayMarkProps): ReactNode {
   const t = useTexts();
   const { time } = useFormats();
   const done = tray.state === "cleared";
-  const to = tray.recordId === null ? paths.tray(tray.id) : paths.chairside(tray.id);
+  const to = tray.records.length === 0 ? paths.tray(tray.id) : paths.chairside(tray.id);
   return (
     <li style={{ left: `${left}%`, "--row": row }}>
       <Link to={to} className={`day-mark ${done ? "done" : tray.verdict}`}>
         <span className="day-mark-time">{time(tray.appointmentAt)}</span>
-        <span className="day-mark-tooth">{t.common.tooth(tray.tooth)}</span>
+        <span className="day-mark-tooth">{t.common.tooth(tray.teeth.join(", "))}</span>
         <span className="day-mark-more">
           {tray.chartNumber} · {tray.locationName}
         </span>

@@ -88,7 +88,7 @@ function sayTray(tray: TrayNeed, t: ScreenTexts, formats: Formats): NeedWords {
   const place = `${formats.time(tray.appointmentAt)} · ${tray.locationName}`;
   const { missing } = tray;
   return {
-    title: t.today.lines.trayStop(tray.tooth, tray.chartNumber),
+    title: t.today.lines.trayStop(tray.teeth.join(", "), tray.chartNumber),
     detail: missing > 0 ? `${place} · ${t.today.lines.missing(missing)}` : place,
     action: missing > 0 ? t.today.actions.setTray : t.today.actions.lookAt,
     to: paths.tray(tray.id),

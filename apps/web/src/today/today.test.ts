@@ -8,7 +8,7 @@ type Today = AnswerOf<"getToday">;
 const tray = (id: string, facts: Partial<TodayTray>): TodayTray => ({
   id,
   chartNumber: "C-1",
-  tooth: "16",
+  teeth: ["16"],
   techniqueName: "T",
   locationName: "Room 1",
   appointmentAt: "2026-03-02T09:00:00Z",
@@ -16,7 +16,7 @@ const tray = (id: string, facts: Partial<TodayTray>): TodayTray => ({
   verdict: "clear",
   missing: 0,
   items: 5,
-  recordId: null,
+  records: [],
   ...facts,
 });
 const container = (id: string, endsOn: string) =>
@@ -37,7 +37,7 @@ describe("what needs somebody", () => {
   test("is nothing on a day whose trays are clear, in use or cleared", () => {
     const trays = [
       tray("clear", {}),
-      tray("in use", { verdict: "stop", recordId: "r1" }),
+      tray("in use", { verdict: "stop", records: [{ id: "r1", tooth: "16", state: "draft" }] }),
       tray("cleared", { verdict: "stop", state: "cleared" }),
     ];
     expect(keysOf({ trays })).toEqual([]);

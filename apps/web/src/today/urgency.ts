@@ -38,7 +38,7 @@ type Ranking = RankedNeed & { rank: number; order: string };
 
 function listTrays({ trays, at }: Today): Ranking[] {
   return trays.flatMap((tray): Ranking[] => {
-    if (tray.state === "cleared" || tray.recordId !== null) return [];
+    if (tray.state === "cleared" || tray.records.length > 0) return [];
     if (tray.verdict === "clear" && tray.missing === 0) return [];
     const stops = tray.verdict === "stop";
     const soon = Date.parse(tray.appointmentAt) - Date.parse(at) <= soonMs;

@@ -79,7 +79,8 @@ function PlanForm(props: PlanFormProps): ReactNode {
     setTried(true);
     if (appointmentAt === null || !isTooth(plan.tooth)) return;
     const { chartNumber, tooth, techniqueId, locationId } = plan;
-    save.mutate({ body: { chartNumber, tooth, techniqueId, locationId, appointmentAt } });
+    const teeth = [{ tooth }];
+    save.mutate({ body: { chartNumber, teeth, techniqueId, locationId, appointmentAt } });
   }
   return (
     <form className="plan" onSubmit={submit} noValidate={false}>

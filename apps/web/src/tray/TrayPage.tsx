@@ -12,7 +12,7 @@ import { FindingNote, type FindingView } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
 import { Allergies } from "./Allergies.tsx";
-import { arrangeTray, type Column, type Tray } from "./columns.ts";
+import { arrangeTray, nameTeeth, type Column, type Tray } from "./columns.ts";
 import { ContainerCard, PendingCard } from "./ContainerCard.tsx";
 import { OverrideDialog } from "./OverrideDialog.tsx";
 import { StepColumn } from "./StepColumn.tsx";
@@ -52,7 +52,7 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
   const isOpen = maySet && tray.state !== "cleared" && tray.state !== "in-use";
   const scan = useScanIntoTray(tray);
   const remove = useRemoveFromTray(tray);
-  useScanTarget(isOpen ? scan : null, t.tray.scanTarget(tray.tooth));
+  useScanTarget(isOpen ? scan : null, t.tray.scanTarget(nameTeeth(tray)));
   const { columns, apart } = arrangeTray(tray, pending, removed);
   const opened = columns.find(({ step }) => step.key === stepKey);
   const onRemove = isOpen ? remove : null;
@@ -60,7 +60,7 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
     <Page
       full
       className="tray-page"
-      title={t.tray.titleOf(tray.tooth, tray.chartNumber)}
+      title={t.tray.titleOf(nameTeeth(tray), tray.chartNumber)}
       lead={`${tray.technique.name} · ${tray.location.name} · ${dateTime(tray.appointmentAt)}`}
       actions={
         <>

@@ -102,10 +102,10 @@ function makeColumns(t: ScreenTexts, formats: Formats): readonly Column<TrayLine
   return [
     of("time", columns.time, time),
     {
-      ...of("tooth", columns.tooth, (tray) => tray.tooth),
+      ...of("tooth", columns.tooth, (tray) => tray.teeth.join(", ")),
       show: (tray) => (
         <Link to={paths.tray(tray.id)} className="row-link">
-          {t.common.tooth(tray.tooth)}
+          {t.common.tooth(tray.teeth.join(", "))}
         </Link>
       ),
     },

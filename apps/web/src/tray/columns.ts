@@ -5,6 +5,10 @@ export type TrayItem = Tray["items"][number];
 export type TrayFinding = Tray["check"]["findings"][number];
 export type TrayStep = Tray["technique"]["steps"][number];
 
+/** The teeth of a visit as one text. */
+export const nameTeeth = ({ teeth }: Pick<Tray, "teeth">): string =>
+  teeth.map(({ tooth }) => tooth).join(", ");
+
 /** A scan that the server has not yet answered, as far as this device understands it. */
 export interface PendingScan {
   key: string;
