@@ -132,6 +132,17 @@ create table finding_override (
   constraint finding_override_reason_given CHECK (((length(TRIM(BOTH FROM reason)) >= 5) AND (length(TRIM(BOTH FROM reason)) <= 2000)))
 );
 
+create table finding_seen (
+  practice_id uuid not null,
+  tray_id uuid not null,
+  code text not null,
+  level text not null,
+  first_seen_at timestamp with time zone not null,
+  constraint finding_seen_pk PRIMARY KEY (practice_id, tray_id, code, level),
+  constraint finding_seen_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint finding_seen_level_known CHECK ((level = ANY (ARRAY['caution'::text, 'stop'::text])))
+);
+
 create table idempotency_key (
   practice_id uuid not null,
   person_id uuid not null,
@@ -643,6 +654,33 @@ create table tray_tooth (
   constraint tray_tooth_surfaces_form CHECK ((surfaces ~ '^M?[OI]?D?[BF]?L?$'::text))
 );
 
+create table tray_verdict (
+  practice_id uuid not null,
+  tray_id uuid not null,
+  verdict text not null,
+  codes text[] not null,
+  checked_at timestamp with time zone not null,
+  constraint tray_verdict_pk PRIMARY KEY (practice_id, tray_id),
+  constraint tray_verdict_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint tray_verdict_known CHECK ((verdict = ANY (ARRAY['clear'::text, 'caution'::text, 'stop'::text])))
+);
+
+create table verdict_change (
+  practice_id uuid not null,
+  id uuid not null,
+  tray_id uuid not null,
+  cause text not null,
+  before text not null,
+  after text not null,
+  codes text[] not null,
+  at timestamp with time zone not null,
+  constraint verdict_change_pk PRIMARY KEY (practice_id, id),
+  constraint verdict_change_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
+  constraint verdict_change_after_known CHECK ((after = ANY (ARRAY['clear'::text, 'caution'::text, 'stop'::text]))),
+  constraint verdict_change_before_known CHECK ((before = ANY (ARRAY['clear'::text, 'caution'::text, 'stop'::text]))),
+  constraint verdict_change_is_one CHECK ((before <> after))
+);
+
 create table withdrawal (
   practice_id uuid not null,
   id uuid not null,
@@ -678,6 +716,7 @@ CREATE INDEX balance_by_location ON public.balance USING btree (practice_id, loc
 CREATE INDEX container_by_location ON public.container USING btree (practice_id, location_id);
 CREATE INDEX container_by_lot ON public.container USING btree (practice_id, lot_id);
 CREATE UNIQUE INDEX container_serial_taken ON public.container USING btree (practice_id, product_id, serial) WHERE (serial IS NOT NULL);
+CREATE INDEX finding_seen_by_time ON public.finding_seen USING btree (practice_id, first_seen_at);
 CREATE INDEX idempotency_key_age ON public.idempotency_key USING btree (practice_id, created_at);
 CREATE INDEX label_print_by_run ON public.label_print USING btree (practice_id, run_id) WHERE (run_id IS NOT NULL);
 CREATE INDEX label_run_by_time ON public.label_run USING btree (practice_id, made_at);
@@ -699,6 +738,7 @@ CREATE INDEX tray_by_time ON public.tray USING btree (practice_id, appointment_a
 CREATE INDEX tray_item_by_container ON public.tray_item USING btree (practice_id, container_id) WHERE (removed_at IS NULL);
 CREATE INDEX tray_item_by_tray ON public.tray_item USING btree (practice_id, tray_id) WHERE (removed_at IS NULL);
 CREATE UNIQUE INDEX tray_item_container_once ON public.tray_item USING btree (practice_id, tray_id, container_id) WHERE ((removed_at IS NULL) AND (container_id IS NOT NULL));
+CREATE INDEX verdict_change_by_time ON public.verdict_change USING btree (practice_id, at);
 CREATE INDEX withdrawal_scope_by_product ON public.withdrawal_scope USING btree (practice_id, product_id, lot);
 
 -- Views
@@ -1153,6 +1193,15 @@ begin
   return null;
 end $function$;
 
+CREATE OR REPLACE FUNCTION public.list_practices()
+ RETURNS TABLE(practice_id uuid, organisation_id uuid, time_zone text, language text)
+ LANGUAGE sql
+ STABLE SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+  select p.practice_id, p.organisation_id, p.time_zone, p.language from practice p where p.complete
+$function$;
+
 CREATE OR REPLACE FUNCTION public.note_session_seen(practice uuid, seen_session uuid, at timestamp with time zone)
  RETURNS void
  LANGUAGE sql
@@ -1224,6 +1273,8 @@ CREATE TRIGGER container_opening BEFORE UPDATE OF opened_on ON public.container 
 CREATE TRIGGER finding_override_append_only BEFORE DELETE OR UPDATE ON public.finding_override FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER finding_override_by_dentist BEFORE INSERT ON public.finding_override FOR EACH ROW EXECUTE FUNCTION check_override();
 CREATE TRIGGER finding_override_no_truncate BEFORE TRUNCATE ON public.finding_override FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER finding_seen_append_only BEFORE DELETE OR UPDATE ON public.finding_seen FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER finding_seen_no_truncate BEFORE TRUNCATE ON public.finding_seen FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER label_print_append_only BEFORE DELETE OR UPDATE ON public.label_print FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER label_print_no_truncate BEFORE TRUNCATE ON public.label_print FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER label_print_outcome_append_only BEFORE DELETE OR UPDATE ON public.label_print_outcome FOR EACH ROW EXECUTE FUNCTION refuse_change();
@@ -1250,6 +1301,8 @@ CREATE TRIGGER step_material_of_record BEFORE INSERT ON public.step_material FOR
 CREATE TRIGGER tray_code_once BEFORE UPDATE OF code ON public.tray FOR EACH ROW EXECUTE FUNCTION check_code_once();
 CREATE TRIGGER tray_tooth_before_priming BEFORE INSERT OR DELETE OR UPDATE ON public.tray_tooth FOR EACH ROW EXECUTE FUNCTION check_tray_open();
 CREATE TRIGGER tray_tooth_no_truncate BEFORE TRUNCATE ON public.tray_tooth FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER verdict_change_append_only BEFORE DELETE OR UPDATE ON public.verdict_change FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER verdict_change_no_truncate BEFORE TRUNCATE ON public.verdict_change FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 
 -- Row security
 
@@ -1262,6 +1315,7 @@ alter table delivery enable row level security;
 alter table delivery_line enable row level security;
 alter table device enable row level security;
 alter table finding_override enable row level security;
+alter table finding_seen enable row level security;
 alter table idempotency_key enable row level security;
 alter table label_print enable row level security;
 alter table label_print_outcome enable row level security;
@@ -1288,6 +1342,8 @@ alter table technique enable row level security;
 alter table tray enable row level security;
 alter table tray_item enable row level security;
 alter table tray_tooth enable row level security;
+alter table tray_verdict enable row level security;
+alter table verdict_change enable row level security;
 alter table withdrawal enable row level security;
 alter table withdrawal_scope enable row level security;
 
@@ -1302,6 +1358,7 @@ create policy delivery_own on delivery as permissive for all to public using ((p
 create policy delivery_line_own on delivery_line as permissive for all to public using ((practice_id = actor_practice()));
 create policy device_own on device as permissive for all to public using ((practice_id = actor_practice()));
 create policy finding_override_own on finding_override as permissive for all to public using ((practice_id = actor_practice()));
+create policy finding_seen_own on finding_seen as permissive for all to public using ((practice_id = actor_practice()));
 create policy idempotency_key_own on idempotency_key as permissive for all to public using ((practice_id = actor_practice()));
 create policy label_print_own on label_print as permissive for all to public using ((practice_id = actor_practice()));
 create policy label_print_outcome_own on label_print_outcome as permissive for all to public using ((practice_id = actor_practice()));
@@ -1328,6 +1385,8 @@ create policy technique_own on technique as permissive for all to public using (
 create policy tray_own on tray as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_item_own on tray_item as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_tooth_own on tray_tooth as permissive for all to public using ((practice_id = actor_practice()));
+create policy tray_verdict_own on tray_verdict as permissive for all to public using ((practice_id = actor_practice()));
+create policy verdict_change_own on verdict_change as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_own on withdrawal as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_scope_own on withdrawal_scope as permissive for all to public using ((practice_id = actor_practice()));
 
@@ -1344,6 +1403,7 @@ grant insert, select on delivery to tubule_app;
 grant insert, select on delivery_line to tubule_app;
 grant insert, select on device to tubule_app;
 grant insert, select on finding_override to tubule_app;
+grant insert, select on finding_seen to tubule_app;
 grant insert, select on label_print to tubule_app;
 grant insert, select on label_print_outcome to tubule_app;
 grant delete, insert, select on label_printer to tubule_app;
@@ -1369,6 +1429,8 @@ grant insert, select on technique to tubule_app;
 grant insert, select on tray to tubule_app;
 grant insert, select on tray_item to tubule_app;
 grant delete, insert, select on tray_tooth to tubule_app;
+grant insert, select on tray_verdict to tubule_app;
+grant insert, select on verdict_change to tubule_app;
 grant insert, select on withdrawal to tubule_app;
 grant insert, select on withdrawal_scope to tubule_app;
 grant update (opened_on) on container to tubule_app;
@@ -1385,6 +1447,7 @@ grant update (retired) on technique to tubule_app;
 grant update (state, code, bonding_on) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (place, mode, provisional, undercut, surfaces, restoration) on tray_tooth to tubule_app;
+grant update (verdict, codes, checked_at) on tray_verdict to tubule_app;
 grant update (state, closed_by, closed_at, summary) on withdrawal to tubule_app;
 grant execute on function actor_organisation() to tubule_app;
 grant execute on function actor_practice() to tubule_app;
@@ -1397,6 +1460,7 @@ grant execute on function find_installation() to tubule_app;
 grant execute on function find_session(uuid,bytea) to tubule_app;
 grant execute on function find_sign_in(text) to tubule_app;
 grant execute on function finish_command(uuid,uuid,uuid,timestamp with time zone,jsonb,text,integer,text) to tubule_app;
+grant execute on function list_practices() to tubule_app;
 grant execute on function note_session_seen(uuid,uuid,timestamp with time zone) to tubule_app;
 grant execute on function record_rows(uuid,uuid) to tubule_app;
 grant execute on function set_actor(uuid,uuid,uuid,uuid) to tubule_app;

@@ -1,5 +1,6 @@
 /** Trays, records, withdrawals and what oversees them. */
 import * as checks from "./check-settings.ts";
+import * as live from "./live.ts";
 import { get, getOne, type Operation } from "./operation.ts";
 import * as overview from "./overview.ts";
 import * as records from "./records.ts";
@@ -186,6 +187,26 @@ export const caseOperations = {
     problems: ["not-found", "withdrawal-closed"],
   },
 
+  listen: {
+    ...get,
+    tag: "overview",
+    summary: "Server-sent events: ready, changed (actions), verdicts (trays whose check changed)",
+    query: live.LiveQuery,
+    answer: { media: ["text/event-stream"] },
+  },
+  listVerdictChanges: {
+    ...get,
+    tag: "overview",
+    summary: "Trays whose verdict changed within a day without anybody touching them",
+    answer: live.VerdictChanges,
+  },
+  getCheckStatistics: {
+    ...get,
+    tag: "overview",
+    summary: "How often each finding was seen, and how often priming started with it, by month",
+    query: live.CheckStatisticsQuery,
+    answer: live.CheckStatistics,
+  },
   getToday: { ...get, tag: "overview", summary: "What needs somebody now", answer: overview.Today },
   listAudit: {
     ...get,

@@ -107,6 +107,9 @@ export const routes = {
   printRun: { method: "POST", path: "/printers/:printerId/jobs", roles: keepers },
   getScannerSheet: { method: "GET", path: "/scanner-sheet", roles: "member" },
 
+  listen: { method: "GET", path: "/live", roles: "member" },
+  listVerdictChanges: { method: "GET", path: "/verdict-changes", roles: "member" },
+  getCheckStatistics: { method: "GET", path: "/check-statistics", roles: "member" },
   getToday: { method: "GET", path: "/today", roles: "member" },
   listAudit: { method: "GET", path: "/audit", roles: desk },
   verifyAudit: { method: "GET", path: "/audit/verification", roles: desk },

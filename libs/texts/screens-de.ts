@@ -4,6 +4,7 @@ import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
 import { labelsDe } from "./screens-labels-de.ts";
+import { liveDe } from "./screens-live-de.ts";
 import { packDe } from "./screens-pack-de.ts";
 import { practiceDe } from "./screens-practice-de.ts";
 import { receiveDe } from "./screens-receive-de.ts";
@@ -228,6 +229,7 @@ export const screensDe: ScreenTexts = {
   practice: practiceDe,
   secure: secureDe,
   labels: labelsDe,
+  live: liveDe,
   states: {
     noMatch: "Nichts passt zum Filter.",
     problem: "Das ging nicht",

@@ -3,6 +3,7 @@ import { cameraEn } from "./screens-camera-en.ts";
 import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
 import { labelsEn } from "./screens-labels-en.ts";
+import { liveEn } from "./screens-live-en.ts";
 import { packEn } from "./screens-pack-en.ts";
 import { practiceEn } from "./screens-practice-en.ts";
 import { receiveEn } from "./screens-receive-en.ts";
@@ -229,6 +230,7 @@ export const screensEn = {
   practice: practiceEn,
   secure: secureEn,
   labels: labelsEn,
+  live: liveEn,
   states: {
     noMatch: "Nothing fits the filter.",
     problem: "That did not work",

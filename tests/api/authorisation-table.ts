@@ -109,6 +109,9 @@ export const table: Record<RouteName, Line> = {
   printRun: { who: keepers, ids: { "params.printerId": 404, "body.runId": 404 } },
   getScannerSheet: { who: "member", ids: {} },
 
+  listen: { who: "member", ids: {} },
+  listVerdictChanges: { who: "member", ids: {} },
+  getCheckStatistics: { who: "member", ids: {} },
   getToday: { who: "member", ids: {} },
   listAudit: { who: desk, ids: {} },
   verifyAudit: { who: desk, ids: {} },

@@ -330,6 +330,9 @@ const preparing: Preparing = {
 
   ...labelRequests,
 
+  listen: async () => ({ query: { once: "true" } }),
+  listVerdictChanges: async () => ({}),
+  getCheckStatistics: async () => ({ query: { months: 3 } }),
   getToday: async () => ({}),
   listAudit: async () => ({ query: { before: 1_000_000, limit: 10 } }),
   verifyAudit: async () => ({}),

@@ -174,6 +174,12 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
     ...[of.tray, of.patient, of.technique, of.places.operatory, of.assistant],
   );
   await run("insert into tray_tooth values ($1, $2, '16', 1)", of.tray);
+  await run("insert into tray_verdict values ($1, $2, 'clear', '{}', now())", of.tray);
+  await run("insert into finding_seen values ($1, $2, 'short-dated', 'caution', now())", of.tray);
+  await run(
+    "insert into verdict_change values ($1, $2, $3, 'day-begun', 'clear', 'caution', '{}', now())",
+    ...[newId(), of.tray],
+  );
   await run(
     `insert into tray_item values ($1, $2, $3, $4, $5, null, 'FIRST1', '{}', $6, now())`,
     ...[newId(), of.tray, of.container, of.product, of.assistant],

@@ -10,6 +10,8 @@ import { Clock } from "./http/clock.ts";
 import { LabelsController } from "./labels/labels.controller.ts";
 import { LabelsService } from "./labels/labels.service.ts";
 import { SheetsService } from "./labels/sheets.service.ts";
+import { LiveController } from "./live/live.controller.ts";
+import { LiveService } from "./live/live.service.ts";
 import { OverviewController } from "./overview/overview.controller.ts";
 import { OverviewService } from "./overview/overview.service.ts";
 import { PeopleController } from "./people/people.controller.ts";
@@ -67,6 +69,7 @@ export class AppModule {
         WithdrawalsController,
         LabelsController,
         PrintersController,
+        LiveController,
         OverviewController,
         AuditController,
       ],
@@ -89,6 +92,7 @@ export class AppModule {
         LabelsService,
         SheetsService,
         PrintersService,
+        LiveService,
         OverviewService,
         AuditService,
       ],

@@ -108,7 +108,7 @@ async function addPlugins(server: FastifyInstance, requestsPerMinute: number): P
   // An answer of the API is short and its time counts; the client's files are neither.
   await server.register(fastifyCompress, {
     encodings: ["gzip"],
-    customTypes: /^(text\/|application\/(javascript|wasm)|image\/svg)/,
+    customTypes: /^(text\/(?!event-stream)|application\/(javascript|wasm)|image\/svg)/,
   });
   await server.register(fastifyRateLimit, {
     max: requestsPerMinute,

@@ -3,6 +3,7 @@ import { lazy, Suspense, useEffect, type ReactNode } from "react";
 import { Redirect, Route, Switch, useLocation, useSearch } from "wouter";
 import { whenSignedOut } from "./api/client.ts";
 import { CameraProvider } from "./camera/CameraProvider.tsx";
+import { useLive } from "./live/useLive.ts";
 import type { Outbox } from "./outbox/outbox.ts";
 import { OutboxProvider } from "./outbox/OutboxProvider.tsx";
 import { paths, patterns } from "./paths.ts";
@@ -70,6 +71,11 @@ function Waiting({ error, onRetry }: { error: unknown; onRetry: () => void }): R
   );
 }
 
+function Live(): ReactNode {
+  useLive();
+  return null;
+}
+
 function SignedIn(): ReactNode {
   const { data: session } = useSessionQuery();
   const [location] = useLocation();
@@ -90,6 +96,7 @@ function SignedIn(): ReactNode {
         <ScanProvider>
           <CameraProvider>
             <Shell>
+              <Live />
               <Routes />
             </Shell>
             <UntakenScan />

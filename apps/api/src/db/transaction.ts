@@ -5,6 +5,7 @@ import type { DataSource, EntityManager } from "typeorm";
 import { canonicalJson } from "#domain";
 import { Problem } from "../http/problem.ts";
 import type { Actor } from "../http/actor.ts";
+import { tellCommitted } from "./commits.ts";
 import { isRetryable } from "./pg-problems.ts";
 
 declare const branded: unique symbol;
@@ -161,6 +162,7 @@ export function inCommand<T>(
     }
     if (done.status === "rejected") throw done.reason;
     await finish(client, told, { notes, answer: done.value });
+    tellCommitted(db, { actor, at, changes: notes });
     return done.value;
   });
 }

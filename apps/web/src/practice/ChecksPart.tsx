@@ -10,6 +10,7 @@ import { Button } from "../ui/Button.tsx";
 import { CheckField, TextField } from "../ui/Field.tsx";
 import { readText } from "../ui/form-text.ts";
 import { ProblemNote, QueryView } from "../ui/States.tsx";
+import { CheckStatistics } from "./CheckStatistics.tsx";
 
 type Settings = AnswerOf<"getCheckSettings">;
 type Code = Settings["checks"][number]["code"];
@@ -19,10 +20,13 @@ export function ChecksPart(): ReactNode {
   const { checks: t } = useTexts().practice;
   const query = useRead("getCheckSettings");
   return (
-    <section className="panel">
-      <p>{t.lead}</p>
-      <QueryView query={query}>{(settings) => <ChecksForm settings={settings} />}</QueryView>
-    </section>
+    <>
+      <section className="panel">
+        <p>{t.lead}</p>
+        <QueryView query={query}>{(settings) => <ChecksForm settings={settings} />}</QueryView>
+      </section>
+      <CheckStatistics />
+    </>
   );
 }
 

@@ -10,6 +10,7 @@ import { Page } from "../ui/Page.tsx";
 import { DayLine } from "./DayLine.tsx";
 import { NeedRow } from "./NeedRow.tsx";
 import { rankNeeds } from "./urgency.ts";
+import { VerdictChanges } from "./VerdictChanges.tsx";
 import "./today.css";
 
 /** What needs somebody now: the day's trays along one line, then everything else by urgency. */
@@ -33,6 +34,7 @@ export default function TodayPage(): ReactNode {
           return (
             <>
               <DayLine trays={data.trays} at={data.at} />
+              <VerdictChanges />
               <section className="needs">
                 <h2>{t.today.list}</h2>
                 {needs.length === 0 ? <EmptyState text={t.today.nothing} /> : null}
