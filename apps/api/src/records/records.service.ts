@@ -199,8 +199,9 @@ async function useMaterials(
     );
     if (noted) continue;
     if (container.openedOn === null) {
-      await updateOpenedOn(tx, container.id, today);
-      tx.audit("container-opened", `container:${container.id}`, { on: today, by: "first use" });
+      const isFirst = await updateOpenedOn(tx, container.id, today);
+      const how = { on: today, by: "first use" };
+      if (isFirst) tx.audit("container-opened", `container:${container.id}`, how);
     }
     await store.insertMaterial(tx, {
       id: newId(),

@@ -8,7 +8,7 @@ import { inCommand, inRead, type Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
-import { containerView } from "./container-row.ts";
+import { containerView, type ContainerRow } from "./container-row.ts";
 import * as ledger from "./movements.store.ts";
 import { readScan } from "./reading.ts";
 import * as store from "./stock.store.ts";
@@ -79,13 +79,7 @@ export class StockService {
     return inCommand(this.db, call, async (tx) => {
       const container = await getContainer(tx, call.params.containerId);
       const view = containerView(container);
-      if (container.opened_on !== null) {
-        throw new Problem(
-          "already-opened",
-          `${view.code} was opened on ${container.opened_on}; that date stays.`,
-          { openedOn: container.opened_on },
-        );
-      }
+      if (container.opened_on !== null) throw alreadyOpened(container);
       if (view.state !== "sealed") {
         throw new Problem(
           "container-not-there",
@@ -99,7 +93,9 @@ export class StockService {
           errors: [{ path: "/body/on", message: `at the latest ${today}` }],
         });
       }
-      await store.updateOpenedOn(tx, container.id, on);
+      if (!(await store.updateOpenedOn(tx, container.id, on))) {
+        throw alreadyOpened(await getContainer(tx, container.id));
+      }
       tx.audit("container-opened", `container:${container.id}`, { on });
       return containerView({ ...container, opened_on: on });
     });
@@ -209,3 +205,8 @@ const movementView = (row: ledger.MovementRow): MovementView => ({
   reverses: row.reverses_id,
   reversedBy: row.reversed_by,
 });
+
+const alreadyOpened = ({ code, opened_on: openedOn }: ContainerRow) =>
+  new Problem("already-opened", `${code} was opened on ${openedOn}; that date stays.`, {
+    openedOn,
+  });

@@ -102,12 +102,15 @@ export const listContainers = (tx: Tx, query: ContainerQuery) =>
     query.limit + 1,
   ]);
 
-const opening = statement(
+const opening = statement<{ id: string }>(
   "open-container",
-  "update container set opened_on = $3 where practice_id = $1 and id = $2 and opened_on is null",
+  `update container set opened_on = $3
+   where practice_id = $1 and id = $2 and opened_on is null returning id`,
 );
-export const updateOpenedOn = (tx: Tx, id: string, on: string) =>
-  tx.rows(opening, [tx.actor.practiceId, id, on]);
+/** False where it is open already, also where somebody opened it this very moment. */
+export async function updateOpenedOn(tx: Tx, id: string, on: string): Promise<boolean> {
+  return (await tx.rows(opening, [tx.actor.practiceId, id, on])).length === 1;
+}
 
 export interface UseRow {
   record_id: string;
