@@ -45,6 +45,26 @@ export const ProductInput = z
     airDrySeconds: Seconds.nullable().default(null),
     cureSeconds: Seconds.nullable().default(null),
     radiantExposureJCm2: z.number().min(0.01).max(1000).nullable().default(null),
+    warmUpMinutes: z
+      .int()
+      .min(1)
+      .max(1440)
+      .nullable()
+      .default(null)
+      .meta({ description: "Out of the refrigerator before use" }),
+    dropLifeSeconds: z
+      .int()
+      .min(1)
+      .max(3600)
+      .nullable()
+      .default(null)
+      .meta({ description: "A dispensed drop may wait so long" }),
+    fillerPercent: z.number().min(0).max(100).nullable().default(null),
+    modulusGpa: z.number().min(0.1).max(1000).nullable().default(null),
+    excursionLevel: z
+      .enum(["caution", "stop"])
+      .default("caution")
+      .meta({ description: "What an unresolved excursion of its storage means" }),
     storageMinC: z.number().min(-99).max(99).nullable().default(null),
     storageMaxC: z.number().min(-99).max(99).nullable().default(null),
     singleUse: z.boolean().default(false),

@@ -74,6 +74,12 @@ export class ProductRow {
   @Column("integer", { name: "cure_seconds", nullable: true }) cureSeconds!: number | null;
   @Column("numeric", { name: "radiant_exposure_j_cm2", nullable: true })
   radiantExposureJCm2!: number | null;
+  @Column("integer", { name: "warm_up_minutes", nullable: true }) warmUpMinutes!: number | null;
+  @Column("integer", { name: "drop_life_seconds", nullable: true })
+  dropLifeSeconds!: number | null;
+  @Column("numeric", { name: "filler_percent", nullable: true }) fillerPercent!: number | null;
+  @Column("numeric", { name: "modulus_gpa", nullable: true }) modulusGpa!: number | null;
+  @Column("text", { name: "excursion_level" }) excursionLevel!: "caution" | "stop";
   @Column("numeric", { name: "storage_min_c", nullable: true }) storageMinC!: number | null;
   @Column("numeric", { name: "storage_max_c", nullable: true }) storageMaxC!: number | null;
   @Column("boolean", { name: "single_use" }) singleUse!: boolean;

@@ -4,11 +4,11 @@ import { useFormats } from "../texts/useFormats.ts";
 import { sayFact, type FactKey, type Product } from "./facts.ts";
 
 const steps = [
-  { key: "keep", facts: ["storage"] },
+  { key: "keep", facts: ["storage", "warmUpMinutes", "excursionLevel"] },
   { key: "open", facts: ["inUseLife", "usesPerContainer", "singleUse"] },
-  { key: "apply", facts: ["strategy", "systemId", "applicationSeconds"] },
+  { key: "apply", facts: ["strategy", "systemId", "applicationSeconds", "dropLifeSeconds"] },
   { key: "dry", facts: ["solvents", "airDrySeconds"] },
-  { key: "cure", facts: ["cureSeconds", "radiantExposureJCm2"] },
+  { key: "cure", facts: ["cureSeconds", "radiantExposureJCm2", "fillerPercent", "modulusGpa"] },
   { key: "patient", facts: ["contents"] },
 ] as const satisfies readonly { key: string; facts: readonly FactKey[] }[];
 

@@ -52,6 +52,7 @@ export function ProductForm(props: ProductFormProps): ReactNode {
           />
         </div>
         <ContentsField start={start.contents ?? []} />
+        <CoatFields {...{ start, error }} />
       </fieldset>
       <TimeFields {...{ start, error }} />
       <KeepingFields {...{ start, error }} />
@@ -143,6 +144,28 @@ function StrategyField({ start, error }: FieldsProps): ReactNode {
   );
 }
 
+function CoatFields({ start, error }: FieldsProps): ReactNode {
+  const { form } = useTexts().catalogue;
+  return (
+    <div className="beside">
+      <NumberField
+        name="fillerPercent"
+        label={form.filler}
+        range={{ min: 0, max: 100, step: "any" }}
+        start={start.fillerPercent}
+        error={error}
+      />
+      <NumberField
+        name="modulusGpa"
+        label={form.modulus}
+        range={{ min: 0.1, max: 1000, step: "any" }}
+        start={start.modulusGpa}
+        error={error}
+      />
+    </div>
+  );
+}
+
 function TimeFields({ start, error }: FieldsProps): ReactNode {
   const { form } = useTexts().catalogue;
   const seconds = ["applicationSeconds", "airDrySeconds", "cureSeconds"] as const;
@@ -164,6 +187,13 @@ function TimeFields({ start, error }: FieldsProps): ReactNode {
           label={form.radiantExposure}
           range={{ min: 0.1, max: 1000, step: "any" }}
           start={start.radiantExposureJCm2}
+          error={error}
+        />
+        <NumberField
+          name="dropLifeSeconds"
+          label={form.dropLife}
+          range={{ min: 1, max: 3600, step: 1 }}
+          start={start.dropLifeSeconds}
           error={error}
         />
       </div>
@@ -215,6 +245,14 @@ function KeepingFields({ start, error }: FieldsProps): ReactNode {
           start={start.usesPerContainer}
           error={error}
         />
+        <NumberField
+          name="warmUpMinutes"
+          label={form.warmUp}
+          range={{ min: 1, max: 1440, step: 1 }}
+          start={start.warmUpMinutes}
+          error={error}
+        />
+        <ExcursionField start={start} />
       </div>
       <CheckField
         label={form.singleUse}
@@ -231,6 +269,21 @@ function KeepingFields({ start, error }: FieldsProps): ReactNode {
         autoComplete="off"
       />
     </fieldset>
+  );
+}
+
+function ExcursionField({ start }: Pick<FieldsProps, "start">): ReactNode {
+  const { form } = useTexts().catalogue;
+  const { levels } = getMessages(useFormats().language);
+  return (
+    <Select
+      label={form.excursion}
+      name="excursionLevel"
+      defaultValue={start.excursionLevel ?? "caution"}
+    >
+      <option value="caution">{levels.caution}</option>
+      <option value="stop">{levels.stop}</option>
+    </Select>
   );
 }
 

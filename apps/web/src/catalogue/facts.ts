@@ -41,10 +41,18 @@ export function sayFact(key: FactKey, product: Shown, words: Words): string | nu
     case "airDrySeconds":
     case "cureSeconds":
       return seconds(product[key]);
-    case "radiantExposureJCm2": {
-      const joules = product.radiantExposureJCm2;
-      return joules === null ? null : values.joules(formatNumber(words.language, joules));
-    }
+    case "radiantExposureJCm2":
+      return sayNumber(product.radiantExposureJCm2, values.joules, words);
+    case "fillerPercent":
+      return sayNumber(product.fillerPercent, values.percent, words);
+    case "modulusGpa":
+      return sayNumber(product.modulusGpa, values.gigapascals, words);
+    case "warmUpMinutes":
+      return sayNumber(product.warmUpMinutes, values.minutes, words);
+    case "dropLifeSeconds":
+      return seconds(product.dropLifeSeconds);
+    case "excursionLevel":
+      return messages.levels[product.excursionLevel];
     case "storage":
       return sayStorage(product, words);
     case "singleUse":
@@ -56,6 +64,14 @@ export function sayFact(key: FactKey, product: Shown, words: Words): string | nu
     case "ifuVersion":
       return product[key] === "" ? null : product[key];
   }
+}
+
+function sayNumber(
+  value: number | null,
+  say: (number: string) => string,
+  { language }: Words,
+): string | null {
+  return value === null ? null : say(formatNumber(language, value));
 }
 
 function sayList<T extends string>(
