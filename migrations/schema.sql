@@ -72,6 +72,35 @@ create table container (
   constraint container_code_form CHECK ((code ~ '^[A-Z0-9]{4,12}$'::text))
 );
 
+create table curing_light (
+  practice_id uuid not null,
+  id uuid not null,
+  name text not null,
+  serial text not null default ''::text,
+  tip_tenth_mm integer,
+  location_id uuid,
+  retired boolean not null default false,
+  created_at timestamp with time zone not null,
+  constraint curing_light_pk PRIMARY KEY (practice_id, id),
+  constraint curing_light_name_taken UNIQUE (practice_id, name),
+  constraint curing_light_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
+  constraint curing_light_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
+  constraint curing_light_tip_range CHECK (((tip_tenth_mm >= 10) AND (tip_tenth_mm <= 300)))
+);
+
+create table curing_light_mode (
+  practice_id uuid not null,
+  light_id uuid not null,
+  place integer not null,
+  name text not null,
+  phases jsonb not null default '[]'::jsonb,
+  constraint curing_light_mode_pk PRIMARY KEY (practice_id, light_id, name),
+  constraint curing_light_mode_place_once UNIQUE (practice_id, light_id, place),
+  constraint curing_light_mode_light_fk FOREIGN KEY (practice_id, light_id) REFERENCES curing_light(practice_id, id),
+  constraint curing_light_mode_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 60))),
+  constraint curing_light_mode_phases_listed CHECK ((jsonb_typeof(phases) = 'array'::text))
+);
+
 create table delivery (
   practice_id uuid not null,
   id uuid not null,
@@ -256,6 +285,28 @@ create table label_sheet (
   constraint label_sheet_measures_range CHECK ((((page_width_um >= 1000) AND (page_width_um <= 1000000)) AND ((page_height_um >= 1000) AND (page_height_um <= 1000000)) AND ((label_width_um >= 1000) AND (label_width_um <= 1000000)) AND ((label_height_um >= 1000) AND (label_height_um <= 1000000)) AND ((margin_left_um >= 0) AND (margin_left_um <= 1000000)) AND ((margin_top_um >= 0) AND (margin_top_um <= 1000000)) AND ((pitch_x_um >= 1000) AND (pitch_x_um <= 1000000)) AND ((pitch_y_um >= 1000) AND (pitch_y_um <= 1000000)))),
   constraint label_sheet_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
   constraint label_sheet_on_page CHECK (((((margin_left_um + (((columns - 1))::bigint * pitch_x_um)) + label_width_um) <= page_width_um) AND (((margin_top_um + (((rows - 1))::bigint * pitch_y_um)) + label_height_um) <= page_height_um)))
+);
+
+create table light_reading (
+  practice_id uuid not null,
+  id uuid not null,
+  light_id uuid not null,
+  mode text not null,
+  distance_tenth_mm integer not null,
+  irradiance_mw_cm2 integer not null,
+  radiometer text not null default ''::text,
+  note text not null default ''::text,
+  read_at timestamp with time zone not null,
+  replaces_id uuid,
+  person_id uuid not null,
+  recorded_at timestamp with time zone not null,
+  constraint light_reading_pk PRIMARY KEY (practice_id, id),
+  constraint light_reading_replaced_once UNIQUE (practice_id, replaces_id),
+  constraint light_reading_mode_fk FOREIGN KEY (practice_id, light_id, mode) REFERENCES curing_light_mode(practice_id, light_id, name),
+  constraint light_reading_replaces_fk FOREIGN KEY (practice_id, replaces_id) REFERENCES light_reading(practice_id, id),
+  constraint light_reading_distance_range CHECK (((distance_tenth_mm >= 0) AND (distance_tenth_mm <= 300))),
+  constraint light_reading_irradiance_range CHECK (((irradiance_mw_cm2 >= 0) AND (irradiance_mw_cm2 <= 20000))),
+  constraint light_reading_not_ahead CHECK ((read_at <= (recorded_at + '00:01:00'::interval)))
 );
 
 create table location (
@@ -460,6 +511,16 @@ create table product_identifier (
   constraint product_identifier_scheme_known CHECK ((scheme = ANY (ARRAY['gs1-gtin'::text, 'hibc'::text, 'ppn'::text])))
 );
 
+create table product_stock_rule (
+  practice_id uuid not null,
+  product_id uuid not null,
+  reorder_uses integer not null,
+  constraint product_stock_rule_pk PRIMARY KEY (practice_id, product_id),
+  constraint product_stock_rule_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint product_stock_rule_product_fk FOREIGN KEY (product_id) REFERENCES product(id),
+  constraint product_stock_rule_range CHECK (((reorder_uses >= 1) AND (reorder_uses <= 100000)))
+);
+
 create table record (
   practice_id uuid not null,
   id uuid not null,
@@ -570,6 +631,29 @@ create table step_material (
   constraint step_material_scanned_or_reason CHECK ((((container_id IS NULL) = (not_scanned_reason IS NOT NULL)) AND ((container_id IS NULL) = (lot_id IS NULL))))
 );
 
+create table storage_excursion (
+  practice_id uuid not null,
+  id uuid not null,
+  location_id uuid not null,
+  from_at timestamp with time zone not null,
+  to_at timestamp with time zone not null,
+  lowest_c numeric(4,1),
+  highest_c numeric(4,1),
+  note text not null default ''::text,
+  opened_by uuid not null,
+  opened_at timestamp with time zone not null,
+  resolved_by uuid,
+  resolved_at timestamp with time zone,
+  resolution text,
+  constraint storage_excursion_pk PRIMARY KEY (practice_id, id),
+  constraint storage_excursion_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
+  constraint storage_excursion_measured CHECK (((lowest_c IS NOT NULL) OR (highest_c IS NOT NULL))),
+  constraint storage_excursion_order CHECK ((from_at < to_at)),
+  constraint storage_excursion_range CHECK ((lowest_c <= highest_c)),
+  constraint storage_excursion_resolution_given CHECK (((length(TRIM(BOTH FROM resolution)) >= 5) AND (length(TRIM(BOTH FROM resolution)) <= 2000))),
+  constraint storage_excursion_resolved_whole CHECK ((((resolved_by IS NULL) = (resolved_at IS NULL)) AND ((resolved_by IS NULL) = (resolution IS NULL))))
+);
+
 create table technique (
   id uuid not null,
   organisation_id uuid not null,
@@ -581,9 +665,18 @@ create table technique (
   starter boolean not null default false,
   retired boolean not null default false,
   created_at timestamp with time zone not null,
+  created_by uuid,
+  made_from uuid,
+  confirmed_by uuid,
+  confirmed_at timestamp with time zone,
   constraint technique_pk PRIMARY KEY (id),
   constraint technique_version_taken UNIQUE (organisation_id, key, version),
+  constraint technique_confirmed_by_fk FOREIGN KEY (confirmed_by) REFERENCES person(id),
+  constraint technique_created_by_fk FOREIGN KEY (created_by) REFERENCES person(id),
+  constraint technique_made_from_fk FOREIGN KEY (made_from) REFERENCES technique(id),
   constraint technique_organisation_fk FOREIGN KEY (organisation_id) REFERENCES organisation(id),
+  constraint technique_confirmed_whole CHECK (((confirmed_by IS NULL) = (confirmed_at IS NULL))),
+  constraint technique_starter_unconfirmed CHECK (((NOT starter) OR (confirmed_at IS NULL))),
   constraint technique_steps_listed CHECK ((jsonb_typeof(steps) = 'array'::text)),
   constraint technique_version_positive CHECK ((version > 0)),
   constraint technique_visit_known CHECK ((visit = ANY (ARRAY['sealing'::text, 'bonding'::text])))
@@ -720,6 +813,7 @@ CREATE INDEX finding_seen_by_time ON public.finding_seen USING btree (practice_i
 CREATE INDEX idempotency_key_age ON public.idempotency_key USING btree (practice_id, created_at);
 CREATE INDEX label_print_by_run ON public.label_print USING btree (practice_id, run_id) WHERE (run_id IS NOT NULL);
 CREATE INDEX label_run_by_time ON public.label_run USING btree (practice_id, made_at);
+CREATE INDEX light_reading_by_light ON public.light_reading USING btree (practice_id, light_id, mode, read_at);
 CREATE UNIQUE INDEX location_outside_kind_once ON public.location USING btree (practice_id, kind) WHERE outside;
 CREATE INDEX lot_by_look ON public.lot USING btree (practice_id, lot_look);
 CREATE INDEX lot_by_text ON public.lot USING btree (practice_id, lot);
@@ -734,6 +828,7 @@ CREATE INDEX step_material_by_patient ON public.step_material USING btree (pract
 CREATE INDEX step_material_by_record ON public.step_material USING btree (practice_id, record_id);
 CREATE UNIQUE INDEX step_material_once ON public.step_material USING btree (practice_id, record_id, step_key, container_id) WHERE (container_id IS NOT NULL);
 CREATE INDEX step_material_unscanned ON public.step_material USING btree (practice_id, product_id) WHERE (lot_id IS NULL);
+CREATE INDEX storage_excursion_open ON public.storage_excursion USING btree (practice_id, location_id) WHERE (resolved_at IS NULL);
 CREATE INDEX tray_by_time ON public.tray USING btree (practice_id, appointment_at);
 CREATE INDEX tray_item_by_container ON public.tray_item USING btree (practice_id, container_id) WHERE (removed_at IS NULL);
 CREATE INDEX tray_item_by_tray ON public.tray_item USING btree (practice_id, tray_id) WHERE (removed_at IS NULL);
@@ -860,6 +955,22 @@ AS $function$
 begin
   if old.code is not null and new.code is distinct from old.code then
     raise exception 'a code that is given stays' using errcode = 'TB001';
+  end if;
+  return new;
+end $function$;
+
+CREATE OR REPLACE FUNCTION public.check_excursion_change()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+declare rest storage_excursion := new;
+begin
+  rest.resolved_by := old.resolved_by;
+  rest.resolved_at := old.resolved_at;
+  rest.resolution := old.resolution;
+  if old.resolved_at is not null or rest is distinct from old then
+    raise exception 'an excursion that is settled stays' using errcode = 'TB001';
   end if;
   return new;
 end $function$;
@@ -1283,6 +1394,8 @@ CREATE TRIGGER label_run_append_only BEFORE DELETE OR UPDATE ON public.label_run
 CREATE TRIGGER label_run_no_truncate BEFORE TRUNCATE ON public.label_run FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER label_run_subject_append_only BEFORE DELETE OR UPDATE ON public.label_run_subject FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER label_run_subject_no_truncate BEFORE TRUNCATE ON public.label_run_subject FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER light_reading_append_only BEFORE DELETE OR UPDATE ON public.light_reading FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER light_reading_no_truncate BEFORE TRUNCATE ON public.light_reading FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER location_code_once BEFORE UPDATE OF code ON public.location FOR EACH ROW EXECUTE FUNCTION check_code_once();
 CREATE TRIGGER movement_append_only BEFORE DELETE OR UPDATE ON public.movement FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER movement_keeps_balance AFTER INSERT ON public.movement FOR EACH ROW EXECUTE FUNCTION keep_balance();
@@ -1298,6 +1411,9 @@ CREATE TRIGGER step_material_append_only BEFORE DELETE OR UPDATE ON public.step_
 CREATE TRIGGER step_material_draft BEFORE INSERT ON public.step_material FOR EACH ROW EXECUTE FUNCTION check_record_draft();
 CREATE TRIGGER step_material_no_truncate BEFORE TRUNCATE ON public.step_material FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER step_material_of_record BEFORE INSERT ON public.step_material FOR EACH ROW EXECUTE FUNCTION check_material();
+CREATE TRIGGER storage_excursion_kept BEFORE DELETE ON public.storage_excursion FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER storage_excursion_no_truncate BEFORE TRUNCATE ON public.storage_excursion FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER storage_excursion_settled_once BEFORE UPDATE ON public.storage_excursion FOR EACH ROW EXECUTE FUNCTION check_excursion_change();
 CREATE TRIGGER tray_code_once BEFORE UPDATE OF code ON public.tray FOR EACH ROW EXECUTE FUNCTION check_code_once();
 CREATE TRIGGER tray_tooth_before_priming BEFORE INSERT OR DELETE OR UPDATE ON public.tray_tooth FOR EACH ROW EXECUTE FUNCTION check_tray_open();
 CREATE TRIGGER tray_tooth_no_truncate BEFORE TRUNCATE ON public.tray_tooth FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
@@ -1311,6 +1427,8 @@ alter table audit_head enable row level security;
 alter table balance enable row level security;
 alter table bonding_system enable row level security;
 alter table container enable row level security;
+alter table curing_light enable row level security;
+alter table curing_light_mode enable row level security;
 alter table delivery enable row level security;
 alter table delivery_line enable row level security;
 alter table device enable row level security;
@@ -1323,6 +1441,7 @@ alter table label_printer enable row level security;
 alter table label_run enable row level security;
 alter table label_run_subject enable row level security;
 alter table label_sheet enable row level security;
+alter table light_reading enable row level security;
 alter table location enable row level security;
 alter table lot enable row level security;
 alter table membership enable row level security;
@@ -1333,11 +1452,13 @@ alter table person enable row level security;
 alter table practice enable row level security;
 alter table product enable row level security;
 alter table product_identifier enable row level security;
+alter table product_stock_rule enable row level security;
 alter table record enable row level security;
 alter table record_event enable row level security;
 alter table session enable row level security;
 alter table sign_in_failure enable row level security;
 alter table step_material enable row level security;
+alter table storage_excursion enable row level security;
 alter table technique enable row level security;
 alter table tray enable row level security;
 alter table tray_item enable row level security;
@@ -1354,6 +1475,8 @@ create policy audit_head_own on audit_head as permissive for all to public using
 create policy balance_own on balance as permissive for all to public using ((practice_id = actor_practice()));
 create policy bonding_system_own on bonding_system as permissive for all to public using ((organisation_id = actor_organisation()));
 create policy container_own on container as permissive for all to public using ((practice_id = actor_practice()));
+create policy curing_light_own on curing_light as permissive for all to public using ((practice_id = actor_practice()));
+create policy curing_light_mode_own on curing_light_mode as permissive for all to public using ((practice_id = actor_practice()));
 create policy delivery_own on delivery as permissive for all to public using ((practice_id = actor_practice()));
 create policy delivery_line_own on delivery_line as permissive for all to public using ((practice_id = actor_practice()));
 create policy device_own on device as permissive for all to public using ((practice_id = actor_practice()));
@@ -1366,6 +1489,7 @@ create policy label_printer_own on label_printer as permissive for all to public
 create policy label_run_own on label_run as permissive for all to public using ((practice_id = actor_practice()));
 create policy label_run_subject_own on label_run_subject as permissive for all to public using ((practice_id = actor_practice()));
 create policy label_sheet_own on label_sheet as permissive for all to public using ((practice_id = actor_practice()));
+create policy light_reading_own on light_reading as permissive for all to public using ((practice_id = actor_practice()));
 create policy location_own on location as permissive for all to public using ((practice_id = actor_practice()));
 create policy lot_own on lot as permissive for all to public using ((practice_id = actor_practice()));
 create policy membership_own on membership as permissive for all to public using ((practice_id = actor_practice()));
@@ -1376,11 +1500,13 @@ create policy person_own on person as permissive for all to public using ((organ
 create policy practice_own on practice as permissive for all to public using ((practice_id = actor_practice()));
 create policy product_own on product as permissive for all to public using ((organisation_id = actor_organisation()));
 create policy product_identifier_own on product_identifier as permissive for all to public using ((organisation_id = actor_organisation()));
+create policy product_stock_rule_own on product_stock_rule as permissive for all to public using ((practice_id = actor_practice()));
 create policy record_own on record as permissive for all to public using ((practice_id = actor_practice()));
 create policy record_event_own on record_event as permissive for all to public using ((practice_id = actor_practice()));
 create policy session_own on session as permissive for all to public using ((practice_id = actor_practice()));
 create policy sign_in_failure_any on sign_in_failure as permissive for all to public using (true);
 create policy step_material_own on step_material as permissive for all to public using ((practice_id = actor_practice()));
+create policy storage_excursion_own on storage_excursion as permissive for all to public using ((practice_id = actor_practice()));
 create policy technique_own on technique as permissive for all to public using ((organisation_id = actor_organisation()));
 create policy tray_own on tray as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_item_own on tray_item as permissive for all to public using ((practice_id = actor_practice()));
@@ -1399,6 +1525,8 @@ grant select on balance to tubule_app;
 grant insert, select on bonding_system to tubule_app;
 grant insert, select on container to tubule_app;
 grant select on container_now to tubule_app;
+grant insert, select on curing_light to tubule_app;
+grant insert, select on curing_light_mode to tubule_app;
 grant insert, select on delivery to tubule_app;
 grant insert, select on delivery_line to tubule_app;
 grant insert, select on device to tubule_app;
@@ -1410,6 +1538,7 @@ grant delete, insert, select on label_printer to tubule_app;
 grant insert, select on label_run to tubule_app;
 grant insert, select on label_run_subject to tubule_app;
 grant delete, insert, select on label_sheet to tubule_app;
+grant insert, select on light_reading to tubule_app;
 grant insert, select on location to tubule_app;
 grant insert, select on lot to tubule_app;
 grant delete, insert, select on membership to tubule_app;
@@ -1420,11 +1549,13 @@ grant insert, select on person to tubule_app;
 grant select on practice to tubule_app;
 grant insert, select, update on product to tubule_app;
 grant insert, select on product_identifier to tubule_app;
+grant delete, insert, select on product_stock_rule to tubule_app;
 grant insert, select on record to tubule_app;
 grant insert, select on record_event to tubule_app;
 grant insert, select on session to tubule_app;
 grant delete, insert, select on sign_in_failure to tubule_app;
 grant insert, select on step_material to tubule_app;
+grant insert, select on storage_excursion to tubule_app;
 grant insert, select on technique to tubule_app;
 grant insert, select on tray to tubule_app;
 grant insert, select on tray_item to tubule_app;
@@ -1434,6 +1565,7 @@ grant insert, select on verdict_change to tubule_app;
 grant insert, select on withdrawal to tubule_app;
 grant insert, select on withdrawal_scope to tubule_app;
 grant update (opened_on) on container to tubule_app;
+grant update (name, serial, tip_tenth_mm, location_id, retired) on curing_light to tubule_app;
 grant update (revoked_at, scanner_profile, scanner_set_up_at) on device to tubule_app;
 grant update (name, host, port, dots_per_inch, label_width_um, label_height_um) on label_printer to tubule_app;
 grant update (name, page_width_um, page_height_um, columns, rows, label_width_um, label_height_um, margin_left_um, margin_top_um, pitch_x_um, pitch_y_um) on label_sheet to tubule_app;
@@ -1441,9 +1573,11 @@ grant update (name, code) on location to tubule_app;
 grant update (allergies) on patient to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
 grant update (name, time_zone, language, complete, settings, container_counter) on practice to tubule_app;
+grant update (reorder_uses) on product_stock_rule to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
 grant update (last_seen_at, ended_at) on session to tubule_app;
-grant update (retired) on technique to tubule_app;
+grant update (resolved_by, resolved_at, resolution) on storage_excursion to tubule_app;
+grant update (retired, confirmed_by, confirmed_at) on technique to tubule_app;
 grant update (state, code, bonding_on) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (place, mode, provisional, undercut, surfaces, restoration) on tray_tooth to tubule_app;

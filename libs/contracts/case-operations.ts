@@ -105,7 +105,7 @@ export const caseOperations = {
     body: records.AddRecordEvent,
     answer: records.RecordView,
     status: 201,
-    problems: ["not-found", "record-signed", "verdict-stops"],
+    problems: ["not-found", "record-signed", "verdict-stops", "not-on-tray", "step-required"],
   },
   swapContainer: {
     tag: "records",

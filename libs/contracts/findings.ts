@@ -10,7 +10,7 @@ export const FindingView = z
     code: z.enum(findingCodes),
     level: z.enum(findingLevels),
     subject: z.object({
-      type: z.enum(["container", "product", "step"]),
+      type: z.enum(["container", "product", "step", "light", "tooth"]),
       itemId: z.string().nullable(),
       containerId: z.string().nullable(),
       stepKey: z.string().nullable(),
@@ -31,6 +31,8 @@ export const FindingView = z
           "reading",
           "withdrawal",
           "patient",
+          "light",
+          "record",
         ]),
       }),
     ),

@@ -6,6 +6,7 @@
 import type { z } from "zod";
 import { caseOperations } from "./case-operations.ts";
 import { deskOperations } from "./desk-operations.ts";
+import { keepingOperations } from "./keeping-operations.ts";
 import { labelOperations } from "./label-operations.ts";
 import type { Operation } from "./operation.ts";
 import type { RouteName, routes } from "./routes.ts";
@@ -14,6 +15,7 @@ export const operations = {
   ...deskOperations,
   ...caseOperations,
   ...labelOperations,
+  ...keepingOperations,
 } as const satisfies Record<RouteName, Operation>;
 
 type Operations = typeof operations;

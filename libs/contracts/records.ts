@@ -8,6 +8,9 @@ import { CheckView } from "./findings.ts";
 export const StartRecord = z.strictObject({}).meta({ id: "StartRecord" });
 export type StartRecord = z.infer<typeof StartRecord>;
 
+export const timedParts = ["application", "air-dry", "cure"] as const;
+export const deviations = ["blood", "saliva", "primed-again", "dropped", "other"] as const;
+
 export const AddRecordEvent = z
   .discriminatedUnion("kind", [
     z.strictObject({
@@ -29,9 +32,49 @@ export const AddRecordEvent = z
       occurredAt: Instant.optional(),
     }),
     z.strictObject({
+      kind: z.literal("part-started"),
+      stepKey: z.string().max(60),
+      part: z.enum(timedParts),
+      seconds: z.int().min(0).max(3600).meta({ description: "As planned" }),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("step-left-out"),
+      stepKey: z.string().max(60),
+      reason: ShortText.default(""),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("dispensed"),
+      stepKey: z.string().max(60),
+      containerId: Id.meta({ description: "A drop of it; its clock starts now" }),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("cure"),
+      stepKey: z.string().max(60),
+      seconds: z.int().min(1).max(3600),
+      lightId: Id.nullable().meta({ description: "Null where the light is not one of the list" }),
+      mode: z.string().max(60).optional(),
+      distanceTenthMm: z.int().min(0).max(300).default(0),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
+      kind: z.literal("thickness"),
+      stepKey: z.string().max(60),
+      tenthMm: z.int().min(0).max(100).meta({ description: "Tenths of a millimetre" }),
+      occurredAt: Instant.optional(),
+    }),
+    z.strictObject({
       kind: z.literal("deviation"),
       stepKey: z.string().max(60).optional(),
-      text: z.string().trim().min(1).max(2000),
+      what: z.enum(deviations).default("other"),
+      text: z
+        .string()
+        .trim()
+        .max(2000)
+        .default("")
+        .meta({ description: "Needed where it is none of those named" }),
       occurredAt: Instant.optional(),
     }),
     z.strictObject({
@@ -89,6 +132,19 @@ export const RecordEventView = z
     person: z.string(),
   })
   .meta({ id: "RecordEvent" });
+export const CureView = z
+  .object({
+    seconds: z.int(),
+    light: z.string(),
+    mode: z.string().nullable(),
+    distanceTenthMm: z.int(),
+    irradianceMwCm2: z.int().nullable(),
+    known: z.enum(["measured", "between", "estimate", "unknown"]),
+    givenJCm2: z.number().nullable(),
+    neededJCm2: z.number().nullable(),
+  })
+  .meta({ id: "Cure" });
+export type CureView = z.infer<typeof CureView>;
 export const PlannedStep = z
   .object({
     key: z.string(),
@@ -110,7 +166,30 @@ export const PlannedStep = z
       }),
     ),
     done: z.boolean(),
+    leftOut: z.boolean(),
     startedAt: Instant.nullable(),
+    running: z
+      .object({ part: z.enum(timedParts), seconds: z.int(), startedAt: Instant })
+      .nullable()
+      .meta({ description: "The part whose clock runs, the same on every tablet" }),
+    dispensedAt: Instant.nullable(),
+    dropLifeSeconds: z.int().nullable(),
+    thickness: z
+      .object({ min: z.int(), max: z.int(), measured: z.int().nullable() })
+      .nullable()
+      .meta({ description: "Tenths of a millimetre" }),
+    cures: z.array(CureView),
+    light: z
+      .object({
+        distanceTenthMm: z.int(),
+        irradianceMwCm2: z.int(),
+        known: z.enum(["measured", "between", "estimate"]),
+        neededJCm2: z.number(),
+        givenJCm2: z.number(),
+        enoughSeconds: z.int().nullable(),
+      })
+      .nullable()
+      .meta({ description: "What the operatory's light would give as planned" }),
   })
   .meta({ id: "PlannedStep" });
 export type PlannedStep = z.infer<typeof PlannedStep>;

@@ -52,6 +52,24 @@ export const routes = {
   addSystem: { method: "POST", path: "/systems", roles: keepers },
   listTechniques: { method: "GET", path: "/techniques", roles: "member" },
 
+  getTechnique: { method: "GET", path: "/techniques/:techniqueId", roles: "member" },
+  addTechnique: { method: "POST", path: "/techniques", roles: deciders },
+  changeTechnique: {
+    method: "POST",
+    path: "/techniques/:techniqueId/versions",
+    roles: deciders,
+  },
+  retireTechnique: {
+    method: "POST",
+    path: "/techniques/:techniqueId/retirement",
+    roles: deciders,
+  },
+  confirmTechnique: {
+    method: "POST",
+    path: "/techniques/:techniqueId/confirmation",
+    roles: dentist,
+  },
+
   readScan: { method: "POST", path: "/scans", roles: "member" },
   listDeliveries: { method: "GET", path: "/deliveries", roles: "member" },
   openDelivery: { method: "POST", path: "/deliveries", roles: keepers },
@@ -64,6 +82,21 @@ export const routes = {
   move: { method: "POST", path: "/movements", roles: keepers },
   reverseMovement: { method: "POST", path: "/movements/:movementId/reversal", roles: keepers },
   listBalances: { method: "GET", path: "/balances", roles: "member" },
+
+  listExcursions: { method: "GET", path: "/excursions", roles: "member" },
+  openExcursion: { method: "POST", path: "/excursions", roles: keepers },
+  resolveExcursion: {
+    method: "POST",
+    path: "/excursions/:excursionId/resolution",
+    roles: deciders,
+  },
+  getProductStock: { method: "GET", path: "/products/:productId/stock", roles: "member" },
+  setReorderPoint: { method: "PUT", path: "/products/:productId/reorder-point", roles: keepers },
+  listLights: { method: "GET", path: "/lights", roles: "member" },
+  getLight: { method: "GET", path: "/lights/:lightId", roles: "member" },
+  addLight: { method: "POST", path: "/lights", roles: keepers },
+  changeLight: { method: "PUT", path: "/lights/:lightId", roles: keepers },
+  addLightReading: { method: "POST", path: "/lights/:lightId/readings", roles: keepers },
 
   listTrays: { method: "GET", path: "/trays", roles: "member" },
   planTray: { method: "POST", path: "/trays", roles: keepers },

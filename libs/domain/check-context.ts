@@ -1,4 +1,4 @@
-import { assignSteps, type StepAssignment } from "./assign-steps.ts";
+import { listStepsServed } from "./assign-steps.ts";
 import { civilDateAt } from "./civil-date.ts";
 import { showContainerCode } from "./container-code.ts";
 import { isUsableOn } from "./container-state.ts";
@@ -37,6 +37,8 @@ export interface Candidate {
 export interface CheckContext {
   /** As told, with those of the technique's steps alone that apply to a tooth of the visit. */
   facts: TrayFacts;
+  /** The instant of the check, in milliseconds since 1970. */
+  atMs: number;
   /** The civil date of the check and of the appointment, in the practice's time zone. */
   today: string;
   appointmentDay: string;
@@ -46,9 +48,12 @@ export interface CheckContext {
   items: readonly CheckedItem[];
   /** Every step, in the technique's order, with the items that serve it. */
   steps: readonly { step: TechniqueStep; items: readonly CheckedItem[] }[];
-  etching: Etching;
+  /** What is etched on each of the teeth. */
+  etchings: readonly Etching[];
   /** Containers that could be fetched today and used at the appointment; computed once asked. */
   listShelf: () => readonly Candidate[];
+  /** Those of one product. */
+  listShelfOf: (productId: string) => readonly Candidate[];
 }
 
 function nameItem({ product, container, scanned }: TrayItemFacts): string {
@@ -67,29 +72,32 @@ function findItemEnd({ product, container, scanned }: TrayItemFacts): EffectiveE
 }
 
 function gatherItems(facts: TrayFacts): Pick<CheckContext, "items" | "steps"> {
+  const { steps: listed } = facts.technique;
   const sorted = [...facts.items].sort((a, b) => (a.id < b.id ? -1 : Number(a.id > b.id)));
-  const assigned: StepAssignment = assignSteps(facts.technique.steps, sorted);
-  const stepsById = new Map<string, TechniqueStep[]>(sorted.map((item) => [item.id, []]));
-  for (const { step, items } of assigned.steps) {
-    for (const item of items) stepsById.get(item.id)?.push(step);
-  }
-  const byId = new Map<string, CheckedItem>();
-  for (const item of sorted) {
-    byId.set(item.id, {
-      facts: item,
-      product: item.product,
-      container: item.container,
-      steps: stepsById.get(item.id) ?? [],
-      end: findItemEnd(item),
-      name: nameItem(item),
-    });
-  }
-  const items = [...byId.values()];
-  const steps = assigned.steps.map(({ step, items: served }) => ({
+  const items = sorted.map((item): CheckedItem => ({
+    facts: item,
+    product: item.product,
+    container: item.container,
+    steps: listStepsServed(item, listed),
+    end: findItemEnd(item),
+    name: nameItem(item),
+  }));
+  const steps = listed.map((step) => ({
     step,
-    items: served.flatMap((item) => byId.get(item.id) ?? []),
+    items: items.filter((item) => item.steps.includes(step)),
   }));
   return { items, steps };
+}
+
+/** What is etched on each tooth; one answer for all where no step depends on the tooth. */
+function readEtchings(
+  { technique, teeth }: TrayFacts,
+  isServed: (step: TechniqueStep) => boolean,
+): readonly Etching[] {
+  if (technique.steps.every(({ when }) => when === null)) return [readEtching(technique, isServed)];
+  return teeth.map((tooth) =>
+    readEtching({ ...technique, steps: listStepsFor(technique.steps, [tooth]) }, isServed),
+  );
 }
 
 function listUsableShelf(facts: TrayFacts, day: string): readonly Candidate[] {
@@ -102,6 +110,18 @@ function listUsableShelf(facts: TrayFacts, day: string): readonly Candidate[] {
     if (isUsableOn(container, end, day)) candidates.push({ container, product, end });
   }
   return candidates;
+}
+
+function groupByProduct(
+  candidates: readonly Candidate[],
+): ReadonlyMap<string, readonly Candidate[]> {
+  const groups = new Map<string, Candidate[]>();
+  for (const candidate of candidates) {
+    const group = groups.get(candidate.product.id);
+    if (group === undefined) groups.set(candidate.product.id, [candidate]);
+    else group.push(candidate);
+  }
+  return groups;
 }
 
 /**
@@ -121,17 +141,24 @@ function makeContextOf(facts: TrayFacts, at: string): CheckContext {
   const served = new Set(steps.filter((one) => one.items.length > 0).map((one) => one.step));
   const lastDay = appointmentDay > today ? appointmentDay : today;
   let shelf: readonly Candidate[] | null = null;
+  let shelfByProduct: ReadonlyMap<string, readonly Candidate[]> | null = null;
+  const listShelf = (): readonly Candidate[] => {
+    shelf ??= listUsableShelf(facts, lastDay);
+    return shelf;
+  };
   return {
     facts,
+    atMs: Date.parse(at),
     today,
     appointmentDay,
     lastDay,
     items,
     steps,
-    etching: readEtching(facts.technique, (step) => served.has(step)),
-    listShelf: () => {
-      shelf ??= listUsableShelf(facts, lastDay);
-      return shelf;
+    etchings: readEtchings(facts, (step) => served.has(step)),
+    listShelf,
+    listShelfOf: (productId) => {
+      shelfByProduct ??= groupByProduct(listShelf());
+      return shelfByProduct.get(productId) ?? [];
     },
   };
 }

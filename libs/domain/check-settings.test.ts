@@ -29,8 +29,17 @@ describe("the settings of the checks", () => {
   test("raise cautions alone", () => {
     const raisable = allChecks.filter(({ code }) => isRaisable(code));
     expect(raisable.map(({ code }) => code).sort()).toEqual([
+      "blocking-agent",
+      "cold",
+      "drop-aging",
+      "ends-before-bonding",
       "eugenol",
+      "exposure-extreme",
+      "light-check-overdue",
+      "modulus-or-filler-low",
       "short-dated",
+      "storage-excursion",
+      "thickness-range",
       "unconfirmed",
     ]);
     expect(raisable.every(({ level }) => level === "caution")).toBe(true);

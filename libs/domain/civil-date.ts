@@ -121,12 +121,26 @@ function getFormatter(timeZone: string): Intl.DateTimeFormat {
   return formatter;
 }
 
+// A whole practice's trays are checked at one instant, and formatting costs more than a check.
+const remembered = new Map<string, string>();
+const mostRemembered = 500;
+
 /**
  * The civil date that a calendar on the wall shows at an instant. `instantIso` is ISO 8601 with `Z`
  * or an offset, `timeZone` an IANA name. Throws a RangeError for an instant that cannot be read or
  * a zone that does not exist; `isTimeZone` tells beforehand.
  */
 export function civilDateAt(instantIso: string, timeZone: string): string {
+  const key = `${timeZone} ${instantIso}`;
+  const known = remembered.get(key);
+  if (known !== undefined) return known;
+  const date = formatCivilDate(instantIso, timeZone);
+  if (remembered.size >= mostRemembered) remembered.clear();
+  remembered.set(key, date);
+  return date;
+}
+
+function formatCivilDate(instantIso: string, timeZone: string): string {
   let year = 0;
   let month = 0;
   let day = 0;

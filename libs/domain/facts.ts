@@ -241,6 +241,19 @@ export const findingCodes = [
   "strategy-conflict",
   "eugenol",
   "allergy",
+  "ends-before-bonding",
+  "serial-twice",
+  "exposure-too-low",
+  "exposure-extreme",
+  "light-check-overdue",
+  "thickness-range",
+  "modulus-or-filler-low",
+  "storage-excursion",
+  "cold",
+  "drop-aging",
+  "seal-benefit",
+  "blocking-agent",
+  "low-after-this",
   "earlier-exists",
 ] as const;
 export type FindingCode = (typeof findingCodes)[number];
@@ -249,14 +262,24 @@ export type FindingCode = (typeof findingCodes)[number];
 export interface Because {
   what: string;
   value: string | number;
-  from: "ifu" | "technique" | "practice" | "label" | "stock" | "reading" | "withdrawal" | "patient";
+  from:
+    | "ifu"
+    | "technique"
+    | "practice"
+    | "label"
+    | "stock"
+    | "reading"
+    | "withdrawal"
+    | "patient"
+    | "light"
+    | "record";
 }
 
 export interface Finding {
   code: FindingCode;
   level: FindingLevel;
   subject: {
-    type: "container" | "product" | "step";
+    type: "container" | "product" | "step" | "light" | "tooth";
     itemId: string | null;
     containerId: string | null;
     stepKey: string | null;
@@ -288,6 +311,16 @@ export const remedyCodes = [
   "pair-from-one-system",
   "change-technique",
   "use-soon",
+  "cure-longer",
+  "change-light",
+  "measure-light",
+  "look-at-coat",
+  "settle-excursion",
+  "let-warm",
+  "fresh-drop",
+  "add-separator",
+  "clean-surface",
+  "reorder",
   "none",
 ] as const;
 export type RemedyCode = (typeof remedyCodes)[number];

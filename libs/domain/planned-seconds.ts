@@ -20,8 +20,8 @@ export function planSeconds(
   part: Part,
 ): PlannedSeconds | null {
   const technique = step[part];
-  const asked = products.map((product) => product[part] ?? 0);
-  const ifu = Math.max(0, ...asked);
+  let ifu = 0;
+  for (const product of products) ifu = Math.max(ifu, product[part] ?? 0);
   if (technique === null && ifu === 0) return null;
   return ifu > (technique ?? 0)
     ? { seconds: ifu, from: "ifu" }

@@ -109,6 +109,11 @@ export function mustShareSystem(
   return partnerKinds[first.kind]?.includes(second.kind) ?? false;
 }
 
+/** Answers whether a product is a part that must come from the system of some other. As above. */
+export function hasPartners(product: Pick<ProductFacts, "kind">): boolean {
+  return partnerKinds[product.kind] !== undefined;
+}
+
 /**
  * Answers whether two products come from different bonding systems. A part of a stated system and
  * one of no stated system are strangers; of two products without a system nothing is known.
@@ -190,5 +195,17 @@ export function findStrategyMisfit(
   if (!bondingKinds.includes(product.kind)) return null;
   if (product.strategy === "self-etch" && etching.dentinStep !== null) return "etched";
   if (product.strategy === "etch-and-rinse" && !etching.any) return "not-etched";
+  return null;
+}
+
+/** The first misfit of a product's strategy on any of the teeth, or `null`. As above. */
+export function findMisfitOnTeeth(
+  product: Pick<ProductFacts, "kind" | "strategy">,
+  etchings: readonly Etching[],
+): { reason: "etched" | "not-etched"; etching: Etching } | null {
+  for (const etching of etchings) {
+    const reason = findStrategyMisfit(product, etching);
+    if (reason !== null) return { reason, etching };
+  }
   return null;
 }

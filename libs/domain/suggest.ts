@@ -9,7 +9,7 @@ import type { PlaceFacts, ProductFacts, TechniqueStep, TrayFacts } from "./facts
 import {
   findDryingGap,
   findSolventMisfit,
-  findStrategyMisfit,
+  findMisfitOnTeeth,
   isAppliedLongEnough,
   isOfOtherSystem,
   leavesEugenol,
@@ -61,7 +61,7 @@ function fitsStep(context: CheckContext, step: TechniqueStep, product: ProductFa
     isAppliedLongEnough(step, product) &&
     !leavesEugenol(context.facts.technique, product) &&
     listAllergens(context.facts.patient, product).length === 0 &&
-    findStrategyMisfit(product, context.etching) === null
+    findMisfitOnTeeth(product, context.etchings) === null
   );
 }
 
@@ -98,11 +98,15 @@ export function listCandidates(
 
 /**
  * The container to take in place of an item at all the steps it serves, or `null` where the shelf
- * has none; another container of the same product before one of another product.
+ * has none that is wanted; another container of the same product before one of another product.
  */
-export function findInstead(context: CheckContext, item: CheckedItem): Candidate | null {
+export function findInstead(
+  context: CheckContext,
+  item: CheckedItem,
+  isWanted: (candidate: Candidate) => boolean = () => true,
+): Candidate | null {
   if (item.steps.length === 0) return null;
-  const candidates = listCandidates(context, item.steps, item);
+  const candidates = listCandidates(context, item.steps, item).filter(isWanted);
   return candidates.find(({ product }) => product.id === item.product?.id) ?? candidates[0] ?? null;
 }
 

@@ -19,6 +19,7 @@ import {
   primeStep,
   quarantine,
 } from "./facts.fixture.ts";
+import { troubledVisits } from "./troubled-visits.fixture.ts";
 import type { FindingCode, ProductFacts, TechniqueStep, TrayFacts } from "./facts.ts";
 
 /** A tray, the finding it must raise, and that finding's reason where it knows several. */
@@ -352,7 +353,7 @@ const beforeBonding: readonly TroubledTray[] = [
   {
     title: "a provisional cement with eugenol where bonding follows",
     code: "eugenol",
-    reason: null,
+    reason: "planned",
     facts: aTray({
       technique: aTechnique({ steps: [primeStep, bondStep, aStep("provisional-cement")] }),
       items: [...aTray().items, anItem(cement)],
@@ -367,4 +368,5 @@ export const troubledTrays: readonly TroubledTray[] = [
   ...places,
   ...chemistry,
   ...beforeBonding,
+  ...troubledVisits,
 ];

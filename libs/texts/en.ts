@@ -7,12 +7,10 @@
 import type {
   Content,
   ContainerState,
-  FindingCode,
   FindingLevel,
   LocationKind,
   ProductKind,
   RecordState,
-  RemedyCode,
   Role,
   Solvent,
   Strategy,
@@ -21,15 +19,10 @@ import type {
   Verdict,
   WithdrawalState,
 } from "#domain";
+import { findingsEn } from "./findings-en.ts";
 import { labelProblemsEn, scannerFaultsEn } from "./label-problems.ts";
 import { paperEn } from "./paper-en.ts";
 import { problemsEn } from "./problems.ts";
-
-/** A finding's text; the sentence may depend on the finding's reason. */
-export interface FindingText {
-  title: string;
-  sentence: string | Readonly<Record<string, string>>;
-}
 
 /** Every text but those of the screens, in English. */
 export const en = {
@@ -152,218 +145,11 @@ export const en = {
   units: {
     days: { one: "{count} day", other: "{count} days" },
     months: { one: "{count} month", other: "{count} months" },
+    minutes: { one: "{count} minute", other: "{count} minutes" },
     seconds: { one: "{count} s", other: "{count} s" },
   },
 
-  findings: {
-    "past-use-by": {
-      title: "Expired",
-      sentence: "{name}: use by {useBy|date}, today is {today|date}.",
-    },
-    "past-in-use-life": {
-      title: "Open too long",
-      sentence:
-        "{name}: opened on {openedOn|date}, usable through {usableThrough|date}, " +
-        "today is {today|date}.",
-    },
-    "ends-before-appointment": {
-      title: "Ends before the appointment",
-      sentence: {
-        "use-by": "{name}: use by {end|date}, the appointment is on {appointment|date}.",
-        "in-use-life":
-          "{name}: once opened usable through {end|date}, the appointment is on " +
-          "{appointment|date}.",
-      },
-    },
-    "short-dated": {
-      title: "Ends soon",
-      sentence: "{name}: {daysLeft|days} left, until {end|date}; the practice wants {limit|days}.",
-    },
-    withdrawn: {
-      title: "Withdrawn",
-      sentence: "{name}, lot {lot}: covered by withdrawal {references}.",
-    },
-    "in-quarantine": {
-      title: "In quarantine",
-      sentence: "{name} is quarantined. Place: {place}.",
-    },
-    "not-available": {
-      title: "Not available",
-      sentence: {
-        empty: "{name} is booked as empty.",
-        discarded: "{name} is booked as discarded.",
-        returned: "{name} is booked as returned to the supplier.",
-        lost: "{name} is booked as lost.",
-        "other-tray": "{name} stands on another tray: {tray}.",
-        "not-received": "{name}: this container was never received here.",
-      },
-    },
-    "label-conflict": {
-      title: "Label does not match",
-      sentence: {
-        "use-by": "{name}: the label says use by {scanned|date}, on file is {stored|date}.",
-        "use-by-not-stored": "{name}: the label says use by {scanned|date}, on file is no date.",
-        lot: "{name}: the label says lot {scanned}, on file is lot {stored}.",
-        serial: "{name}: the label says serial {scanned}, on file is serial {stored}.",
-      },
-    },
-    "wrong-kind": {
-      title: "Wrong product",
-      sentence: {
-        step: "{name} ({kind|kind}) is at “{step}”, which takes: {accepts|kinds}.",
-        "no-material": "{name} ({kind|kind}) is at “{step}”, which takes no material.",
-        "no-step": "{name} ({kind|kind}) has no place in “{technique}”.",
-      },
-    },
-    missing: {
-      title: "Missing",
-      sentence: "“{name}” has no container yet. It takes: {accepts|kinds}.",
-    },
-    "unknown-product": {
-      title: "Unknown product",
-      sentence: {
-        identifier: "{identifier} is in no entry of the catalogue.",
-        "no-identifier": "The label names no product: {name}.",
-      },
-    },
-    unconfirmed: {
-      title: "Not confirmed",
-      sentence: "{product}: no dentist has compared the entry with its instructions for use.",
-    },
-    "wrong-solvent": {
-      title: "Wrong solvent",
-      sentence: {
-        "not-stated": "{name}: its solvents are not stated, and “{step}” depends on them.",
-        "not-allowed":
-          "{name} contains {solvent|solvent}; “{step}” allows only: {allowed|solvents}.",
-        needed: "{name} contains {solvents|solvents}; “{step}” needs {solvent|solvent}.",
-      },
-    },
-    "drying-too-short": {
-      title: "Drying too short",
-      sentence: {
-        ifu:
-          "{name}: {plannedSeconds|seconds} planned, the instructions for use ask for " +
-          "{neededSeconds|seconds}.",
-        solvent:
-          "{name}: {plannedSeconds|seconds} planned, {neededSeconds|seconds} needed for " +
-          "{solvent|solvent} (practice setting).",
-        "not-stated":
-          "{name}: {plannedSeconds|seconds} planned, {neededSeconds|seconds} needed; its " +
-          "solvents are not stated and reckoned as {solvent|solvent}.",
-      },
-    },
-    "application-too-short": {
-      title: "Application too short",
-      sentence:
-        "{name}: {plannedSeconds|seconds} planned, the instructions for use ask for " +
-        "{neededSeconds|seconds}.",
-    },
-    "single-use-reused": {
-      title: "Used already",
-      sentence: "{name} is for one patient and served another on {usedOn|date}.",
-    },
-    "system-split": {
-      title: "Systems mixed",
-      sentence: {
-        differ: "{name} belongs to {system}, {other} to {otherSystem}.",
-        "other-without": "{name} belongs to {system}, {other} to no stated system.",
-        "part-without": "{other} belongs to {otherSystem}, {name} to no stated system.",
-      },
-    },
-    "strategy-conflict": {
-      title: "Etching does not fit",
-      sentence: {
-        etched: "{name} is self-etch, but “{step}” etches the dentin.",
-        "not-etched": "{name} is etch-and-rinse, but nothing is etched in “{technique}”.",
-      },
-    },
-    eugenol: {
-      title: "Eugenol before bonding",
-      sentence: "{name} contains eugenol; left on the surface, it can weaken the later bond.",
-    },
-    allergy: {
-      title: "Allergy",
-      sentence: "{name} contains what is on this patient's allergy list: {contents|contents}.",
-    },
-    "earlier-exists": {
-      title: "Use another one first",
-      sentence: {
-        earlier: "{insteadCode} ends on {insteadEnd|date}, {name} on {end|date}.",
-        "earlier-than-none": "{insteadCode} ends on {insteadEnd|date}, {name} has no end date.",
-        open: "{insteadCode} is open already, {name} is still sealed.",
-      },
-    },
-  } satisfies Record<FindingCode, FindingText>,
-
-  remedies: {
-    "take-instead": "Take {insteadCode} ({insteadProduct}) from {insteadPlace}.",
-    "get-another": "Get another container; none that fits is on the shelf.",
-    discard: "Discard it.",
-    quarantine: "Do not use it; put it in quarantine.",
-    "scan-missing": "Scan a container for this step.",
-    "register-product": "Register the product in the catalogue, or take it off the tray.",
-    "receive-first": "Receive it first, or take it off the tray.",
-    "check-label": "Compare the printed label with what is on file, and correct what is wrong.",
-    "remove-from-tray": "Take it off the tray.",
-    "confirm-product": "Have a dentist compare {product} with its instructions for use.",
-    "dry-longer": "Air-dry for at least {neededSeconds|seconds} at “{step}”.",
-    "apply-longer": "Apply it for at least {neededSeconds|seconds} at “{step}”.",
-    "pair-from-one-system": "Use both parts from one system.",
-    "change-technique": "Choose a technique that fits the product.",
-    "use-soon": "Use it up soon.",
-    none: "Nothing to do.",
-  } satisfies Record<RemedyCode, string>,
-
-  because: {
-    "use-by": "use-by date {value|date}",
-    today: "today {value|date}",
-    "opened-on": "opened on {value|date}",
-    "in-use-life-days": "usable after opening for {value|days}",
-    "in-use-life-months": "usable after opening for {value|months}",
-    "usable-through": "usable through {value|date}",
-    appointment: "appointment {value|date}",
-    "days-left": "{value|days} left",
-    "short-dated-days": "at least {value|days} wanted",
-    withdrawal: "withdrawal {value}",
-    place: "place {value}",
-    state: "state: {value|absence}",
-    "other-tray": "other tray {value}",
-    lot: "lot {value}",
-    serial: "serial {value}",
-    kind: "kind: {value|kind}",
-    technique: "technique {value}",
-    "accepted-kinds": "takes: {value|kinds}",
-    identifier: "identifier {value}",
-    entry: "entry {value} not confirmed",
-    solvents: "contains {value|solvents}",
-    "allowed-solvents": "allowed: {value|solvents}",
-    "needed-solvent": "needs {value|solvent}",
-    "planned-air-dry": "air-dry planned {value|seconds}",
-    "needed-air-dry": "air-dry needed {value|seconds}",
-    "planned-application": "application planned {value|seconds}",
-    "needed-application": "application needed {value|seconds}",
-    "used-for-other": "used for another patient on {value|date}",
-    "slowest-solvent": "slowest solvent {value|solvent}",
-    system: "system {value}",
-    strategy: "strategy: {value|strategy}",
-    content: "contains {value|content}",
-    contents: "contains {value|contents}",
-    allergies: "allergy list: {value|contents}",
-    "etch-step": "dentin is etched at “{value}”",
-    "other-end": "the other ends on {value|date}",
-    "this-end": "this one ends on {value|date}",
-  },
-  sources: {
-    ifu: "instructions for use",
-    technique: "technique",
-    practice: "practice",
-    label: "label",
-    stock: "stock",
-    reading: "clock",
-    withdrawal: "withdrawal",
-    patient: "patient's chart",
-  },
+  ...findingsEn,
 
   problems: problemsEn,
   labelProblems: labelProblemsEn,

@@ -17,7 +17,7 @@ function nameList(
   return `${names.join(", ")} ${getMessages(language).or} ${last}`;
 }
 
-type Unit = "days" | "months" | "seconds";
+type Unit = "days" | "months" | "minutes" | "seconds";
 
 function count(language: Language, unit: Unit, value: string | number): string {
   const number = Number(value);
@@ -33,6 +33,7 @@ function format(language: Language, kind: string, value: string | number): strin
       return formatDate(language, text);
     case "days":
     case "months":
+    case "minutes":
     case "seconds":
       return count(language, kind, value);
     case "kind":
@@ -66,7 +67,7 @@ const placeholder = /\{(\w+)(?:\|(\w+))?\}/g;
 
 /**
  * Fills the placeholders of a text. `{name}` is the value itself, `{name|format}` the value as
- * `date`, `days`, `months`, `seconds`, `kind`, `kinds`, `solvent`, `solvents`, `strategy`,
+ * `date`, `days`, `months`, `minutes`, `seconds`, `kind`, `kinds`, `solvent`, `solvents`, `strategy`,
  * `content`, `contents` or
  * `absence`. A part in square brackets falls away where one of its values is not given; elsewhere
  * a placeholder without a value stays as it is, which is seen and never mistaken for a value.

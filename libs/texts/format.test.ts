@@ -98,7 +98,7 @@ describe("every language", () => {
 
   test("names only formats that there are, outside nested brackets", () => {
     const formats =
-      "date days months seconds kind kinds solvent solvents strategy content contents absence";
+      "date days months minutes seconds kind kinds solvent solvents strategy content contents absence";
     for (const language of languages) {
       for (const [, text] of listTexts(getMessages(language), "")) {
         for (const [, format] of text.matchAll(/\{\w+\|(\w+)\}/g)) {

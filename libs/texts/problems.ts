@@ -58,6 +58,7 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
     "entry.",
   "product-changed":
     "Somebody changed this entry meanwhile. Reload it and enter your change again.",
+  "technique-is-starter": "This is a common-practice default. Copy it, and make the copy your own.",
   "already-on-tray": "This container is already on the tray. Nothing to do.",
   "tray-not-open":
     "This tray can no longer be changed. Swap a container at the chair, or plan a new tray.",
@@ -70,11 +71,15 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
   "record-not-complete":
     "The record is not complete or not signed yet[; missing: {missing}]. Complete and sign it " +
     "first.",
+  "step-required":
+    "The step belongs to the technique and cannot be left out. Do it, or note why not.",
   "record-signed": "The record is signed and cannot be changed. Write an amendment.",
   "not-on-tray": "That container is not on the tray. Scan it into the tray first.",
   "nothing-covered":
     "The notice names nothing that can be traced. Give a product, a lot or a serial number.",
   "withdrawal-closed": "The withdrawal is closed. Open a new one for anything further.",
+  "excursion-settled":
+    "This excursion is settled already; what was said of it stays. Enter a new one.",
   "nothing-to-print":
     "There is no label to print from there on. Choose an earlier label of the run.",
   "label-too-small":
@@ -165,6 +170,8 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
   "product-changed":
     "Jemand hat diesen Eintrag inzwischen geändert. Laden Sie ihn neu und ändern Sie ihn noch " +
     "einmal.",
+  "technique-is-starter":
+    "Das ist eine übliche Vorgabe. Kopieren Sie sie, und machen Sie die Kopie zu Ihrer eigenen.",
   "already-on-tray": "Dieser Behälter steht schon auf dem Tray. Es ist nichts zu tun.",
   "tray-not-open":
     "Dieses Tray lässt sich nicht mehr ändern. Tauschen Sie den Behälter am Stuhl, oder " +
@@ -179,6 +186,9 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
   "record-not-complete":
     "Die Dokumentation ist nicht vollständig oder noch nicht unterschrieben[; es fehlt: " +
     "{missing}]. Ergänzen und unterschreiben Sie es zuerst.",
+  "step-required":
+    "Der Schritt gehört zur Technik und kann nicht entfallen. Führen Sie ihn aus, oder vermerken " +
+    "Sie, warum nicht.",
   "record-signed":
     "Die Dokumentation ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
   "not-on-tray": "Dieser Behälter steht nicht auf dem Tray. Scannen Sie ihn zuerst auf das Tray.",
@@ -186,6 +196,8 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
     "Die Mitteilung nennt nichts, was sich verfolgen lässt. Geben Sie ein Produkt, eine Charge " +
     "oder eine Seriennummer an.",
   "withdrawal-closed": "Der Rückruf ist abgeschlossen. Eröffnen Sie für alles Weitere einen neuen.",
+  "excursion-settled":
+    "Diese Abweichung ist schon geklärt; was dazu gesagt wurde, bleibt. Erfassen Sie eine neue.",
   "nothing-to-print":
     "Von dort an gibt es kein Etikett mehr. Wählen Sie ein früheres Etikett des Drucklaufs.",
   "label-too-small":

@@ -137,6 +137,11 @@ describe.each(languages)("texts in %s", (language) => {
       product: "Product",
       neededSeconds: 10,
       step: "Prime",
+      enoughSeconds: 20,
+      minutesLeft: 5,
+      light: "Lamp",
+      place: "Fridge",
+      tooth: "16",
     };
     for (const code of remedyCodes) {
       const finding = { code: "missing" as const, subject: { name: "Prime" }, numbers: {} };

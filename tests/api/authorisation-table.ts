@@ -50,6 +50,12 @@ export const table: Record<RouteName, Line> = {
   addSystem: { who: keepers, ids: {} },
   listTechniques: { who: "member", ids: {} },
 
+  getTechnique: { who: "member", ids: { "params.techniqueId": 404 } },
+  addTechnique: { who: ["dentist", "owner"], ids: { "body.madeFrom": 404 } },
+  changeTechnique: { who: ["dentist", "owner"], ids: { "params.techniqueId": 404 } },
+  retireTechnique: { who: ["dentist", "owner"], ids: { "params.techniqueId": 404 } },
+  confirmTechnique: { who: ["dentist"], ids: { "params.techniqueId": 404 } },
+
   readScan: { who: "member", ids: {} },
   listDeliveries: { who: "member", ids: {} },
   openDelivery: { who: keepers, ids: {} },
@@ -65,6 +71,20 @@ export const table: Record<RouteName, Line> = {
   },
   reverseMovement: { who: keepers, ids: { "params.movementId": 404 } },
   listBalances: { who: "member", ids: { "query.lot": 200, "query.location": 200 } },
+
+  listExcursions: { who: "member", ids: {} },
+  openExcursion: { who: keepers, ids: { "body.locationId": 404 } },
+  resolveExcursion: { who: ["dentist", "owner"], ids: { "params.excursionId": 404 } },
+  getProductStock: { who: "member", ids: { "params.productId": 404 } },
+  setReorderPoint: { who: keepers, ids: { "params.productId": 404 } },
+  listLights: { who: "member", ids: {} },
+  getLight: { who: "member", ids: { "params.lightId": 404 } },
+  addLight: { who: keepers, ids: { "body.locationId": 404 } },
+  changeLight: { who: keepers, ids: { "params.lightId": 404, "body.locationId": 404 } },
+  addLightReading: {
+    who: keepers,
+    ids: { "params.lightId": 404, "body.replacesId": 404 },
+  },
 
   listTrays: { who: "member", ids: {} },
   planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },

@@ -6,6 +6,7 @@ import type { RouteName } from "#contracts/routes";
 import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
+import { keepingRequests } from "./keeping-requests.ts";
 import { labelRequests } from "./label-requests.ts";
 
 export type Preparing = { [N in RouteName]: (make: Maker) => Promise<Given<N>> };
@@ -334,6 +335,7 @@ const preparing: Preparing = {
   }),
 
   ...labelRequests,
+  ...keepingRequests,
 
   listen: async () => ({ query: { once: "true" } }),
   listVerdictChanges: async () => ({}),

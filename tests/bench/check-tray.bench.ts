@@ -14,6 +14,8 @@ import {
   checkedAt,
 } from "../../libs/domain/facts.fixture.ts";
 
+import { lampB } from "../../libs/domain/troubled-visits.fixture.ts";
+
 export const name = "check-tray";
 
 const kinds = productKinds.filter((kind) => kind !== "etchant");
@@ -25,6 +27,9 @@ function makeProduct(kind: ProductFacts["kind"]): ProductFacts {
     solvents: ["ethanol", "water"],
     strategy: "universal",
     airDrySeconds: 10,
+    radiantExposureJCm2: 8,
+    warmUpMinutes: 15,
+    fillerPercent: 70,
     inUseLife: { count: 6, unit: "month" },
   });
 }
@@ -38,12 +43,16 @@ function makeTray(trayNumber: number, inOrder: boolean): TrayFacts {
     aStep(kind, {
       solventsAllowed: ["ethanol", "water"],
       airDrySeconds: inOrder ? 10 : 9,
+      cureSeconds: 20,
+      lightDistanceTenthMm: 20,
+      minFillerPercent: 60,
     }),
   );
   const items = products.map((product, index) =>
     anItem(product, {
       id: id("aaaa", index),
       container: { id: id("bbbb", index), openedOn: "2026-11-01", state: "open" },
+      leftRefrigeratorAt: "2026-11-25T08:00:00Z",
       withdrawals: inOrder ? [] : [{ id: "w", reference: "W-2026-1" }],
     }),
   );
@@ -51,7 +60,9 @@ function makeTray(trayNumber: number, inOrder: boolean): TrayFacts {
     const product = products[index % products.length] ?? makeProduct("adhesive");
     return { product, container: aContainer({ id: id("cccc", index), productId: product.id }) };
   });
-  return aTray({ technique: aTechnique({ steps }), items, shelf });
+  const appointmentAt = new Date(Date.UTC(2026, 11, 2) + trayNumber * 60_000).toISOString();
+  const technique = aTechnique({ steps });
+  return aTray({ technique, items, shelf, appointmentAt, light: lampB });
 }
 
 function timeEach(trays: readonly TrayFacts[], work: (facts: TrayFacts) => unknown): number {

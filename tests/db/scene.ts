@@ -174,6 +174,24 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
     ...[of.tray, of.patient, of.technique, of.places.operatory, of.assistant],
   );
   await run("insert into tray_tooth values ($1, $2, '16', 1)", of.tray);
+  await run("insert into product_stock_rule values ($1, $2, 10)", of.product);
+  await run(
+    `insert into storage_excursion (practice_id, id, location_id, from_at, to_at, highest_c,
+       opened_by, opened_at)
+     values ($1, $2, $3, now() - interval '2 hours', now() - interval '1 hour', 12, $4, now())`,
+    ...[newId(), of.places.store, of.assistant],
+  );
+  const light = newId();
+  await run(
+    "insert into curing_light values ($1, $2, 'a light', '', 80, null, false, now())",
+    light,
+  );
+  await run("insert into curing_light_mode values ($1, $2, 1, 'Standard')", light);
+  await run(
+    `insert into light_reading values ($1, $2, $3, 'Standard', 0, 1200, '', '', now(), null, $4,
+       now())`,
+    ...[newId(), light, of.assistant],
+  );
   await run("insert into tray_verdict values ($1, $2, 'clear', '{}', now())", of.tray);
   await run("insert into finding_seen values ($1, $2, 'short-dated', 'caution', now())", of.tray);
   await run(

@@ -4,12 +4,17 @@ import type { DataSource, DataSourceOptions } from "typeorm";
 import { AuditController } from "./audit/audit.controller.ts";
 import { AuditService } from "./audit/audit.service.ts";
 import { CatalogueController } from "./catalogue/catalogue.controller.ts";
+import { TechniquesService } from "./catalogue/techniques.service.ts";
 import { CatalogueService } from "./catalogue/catalogue.service.ts";
 import { ActorGuard } from "./http/actor.guard.ts";
 import { Clock } from "./http/clock.ts";
 import { LabelsController } from "./labels/labels.controller.ts";
 import { LabelsService } from "./labels/labels.service.ts";
 import { SheetsService } from "./labels/sheets.service.ts";
+import { KeepingController } from "./keeping/keeping.controller.ts";
+import { KeepingService } from "./keeping/keeping.service.ts";
+import { LightsController } from "./lights/lights.controller.ts";
+import { LightsService } from "./lights/lights.service.ts";
 import { LiveController } from "./live/live.controller.ts";
 import { LiveService } from "./live/live.service.ts";
 import { OverviewController } from "./overview/overview.controller.ts";
@@ -69,6 +74,8 @@ export class AppModule {
         WithdrawalsController,
         LabelsController,
         PrintersController,
+        KeepingController,
+        LightsController,
         LiveController,
         OverviewController,
         AuditController,
@@ -83,6 +90,7 @@ export class AppModule {
         SessionService,
         PeopleService,
         CatalogueService,
+        TechniquesService,
         StockService,
         ReceivingService,
         TraysService,
@@ -92,6 +100,8 @@ export class AppModule {
         LabelsService,
         SheetsService,
         PrintersService,
+        KeepingService,
+        LightsService,
         LiveService,
         OverviewService,
         AuditService,

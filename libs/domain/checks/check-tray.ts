@@ -12,8 +12,12 @@ export interface TrayCheck {
 }
 
 // Only a caution can be raised, so whatever the settings say, no stop is ever weakened.
-function computeLevel(check: Check, raised: TrayFacts["settings"]["raised"]): FindingLevel {
-  return check.level === "caution" && raised.includes(check.code) ? "stop" : check.level;
+function computeLevel(
+  { code }: Check,
+  level: FindingLevel,
+  raised: TrayFacts["settings"]["raised"],
+): FindingLevel {
+  return level === "caution" && raised.includes(code) ? "stop" : level;
 }
 
 function compareTexts(first: string, second: string): number {
@@ -49,8 +53,10 @@ export function checkTray(facts: TrayFacts, at: string): TrayCheck {
   const context = makeCheckContext(facts, at);
   const findings: Finding[] = [];
   for (const check of allChecks) {
-    const level = computeLevel(check, facts.settings.raised);
-    for (const draft of check.run(context)) findings.push({ code: check.code, level, ...draft });
+    for (const { level: own = check.level, ...draft } of check.run(context)) {
+      const level = computeLevel(check, own, facts.settings.raised);
+      findings.push({ code: check.code, level, ...draft });
+    }
   }
   findings.sort(makeComparer(facts.technique.steps));
   return { verdict: computeVerdict(findings), findings };

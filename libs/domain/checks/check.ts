@@ -3,13 +3,16 @@ import type { Finding, FindingCode, TechniqueStep } from "../facts.ts";
 import { findInstead, nameInstead } from "../suggest.ts";
 import type { FindingLevel } from "../vocabulary.ts";
 
-/** A finding before `checkTray` puts the code and the level of its check on it. */
-export type FindingDraft = Omit<Finding, "code" | "level">;
+/**
+ * A finding before `checkTray` puts the code of its check on it, and the check's usual level unless
+ * the finding says its own.
+ */
+export type FindingDraft = Omit<Finding, "code" | "level"> & { level?: FindingLevel };
 
 /** One rule of the check before priming. */
 export interface Check {
   code: FindingCode;
-  /** A practice may raise a caution to a stop; nothing else about a level can be changed. */
+  /** The usual level. A practice may raise a caution to a stop; no level can be lowered. */
   level: FindingLevel;
   /** A stop that no practice setting may weaken. */
   fixed: boolean;
@@ -36,7 +39,12 @@ export function checkItems(
   context: CheckContext,
   find: (item: CheckedItem) => FindingDraft | null,
 ): readonly FindingDraft[] {
-  return context.items.flatMap((item) => find(item) ?? []);
+  const found: FindingDraft[] = [];
+  for (const item of context.items) {
+    const draft = find(item);
+    if (draft !== null) found.push(draft);
+  }
+  return found;
 }
 
 /**
@@ -51,13 +59,27 @@ export function checkItemsAtSteps(
     step: TechniqueStep;
   }) => FindingDraft | null,
 ): readonly FindingDraft[] {
-  return context.items.flatMap((item) => {
-    const { product, steps } = item;
-    if (product === null) return [];
-    return steps.flatMap((step) =>
-      step.accepts.includes(product.kind) ? (find({ item, product, step }) ?? []) : [],
-    );
-  });
+  const found: FindingDraft[] = [];
+  for (const item of context.items) {
+    const { product } = item;
+    if (product === null) continue;
+    for (const step of item.steps) {
+      const draft = step.accepts.includes(product.kind) ? find({ item, product, step }) : null;
+      if (draft !== null) found.push(draft);
+    }
+  }
+  return found;
+}
+
+/** The subject of a finding about the light, at the first step that cures. */
+export function aboutLight(light: { name: string }, step: TechniqueStep): Finding["subject"] {
+  const { name } = light;
+  return { type: "light", itemId: null, containerId: null, stepKey: step.key, name };
+}
+
+/** The subject of a finding about a step. */
+export function aboutStep(step: TechniqueStep): Finding["subject"] {
+  return { type: "step", itemId: null, containerId: null, stepKey: step.key, name: step.name };
 }
 
 /**

@@ -9,8 +9,8 @@ function findBetter(context: CheckContext, item: CheckedItem): Candidate | null 
   if (product === null || container === null || facts.onOtherTray !== null) return null;
   if (facts.withdrawals.length > 0 || !isUsableOn(container, end, context.lastDay)) return null;
   const better = context
-    .listShelf()
-    .filter((one) => one.product.id === product.id && compareByUse(one, { container, end }) < 0);
+    .listShelfOf(product.id)
+    .filter((one) => compareByUse(one, { container, end }) < 0);
   return rankCandidates(better, context.facts.place)[0] ?? null;
 }
 

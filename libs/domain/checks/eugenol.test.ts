@@ -27,6 +27,7 @@ describe("eugenol", () => {
     expect(getFinding(withProduct(aCement(["eugenol"])), "eugenol")).toMatchObject({
       level: "caution",
       subject: { itemId: "item-cement", stepKey: "provisional-cement" },
+      numbers: { reason: "planned" },
       remedy: { code: "get-another" },
       because: [
         { what: "content", value: "eugenol", from: "ifu" },
@@ -52,5 +53,34 @@ describe("eugenol", () => {
     const cleaner = aPlainProduct("surface-cleaner", { contents: ["eugenol"] });
     expect(countFindings(withProduct(cleaner), "eugenol")).toBe(0);
     expect(countFindings(withProduct(aCement(["eugenol"]), "bonding"), "eugenol")).toBe(0);
+  });
+
+  const sealed = (name: string, hasEugenol: boolean): TrayFacts => ({
+    ...aTray(),
+    technique: aTechnique({ visit: "bonding" }),
+    seals: [
+      {
+        tooth: "16",
+        sealedOn: "2026-11-11",
+        provisionalCement: { name, eugenol: hasEugenol },
+      },
+    ],
+  });
+
+  // A eugenol-free cement still lowered the bond on sealed dentin: J Funct Biomater 2026;17(2):98.
+  test("says at the bonding visit what stood on the seal, and warns where it had eugenol", () => {
+    const numbers = { tooth: "16", sealedOn: "2026-11-11" };
+    expect(getFinding(sealed("Temp", true), "eugenol")).toMatchObject({
+      level: "caution",
+      numbers: { reason: "used", cement: "Temp", ...numbers },
+      remedy: { code: "clean-surface", numbers: { tooth: "16" } },
+    });
+    expect(getFinding(sealed("Free", false), "eugenol")).toMatchObject({
+      level: "info",
+      subject: { type: "tooth", name: "16" },
+      numbers: { reason: "free", cement: "Free", ...numbers },
+    });
+    const none = { tooth: "16", sealedOn: "2026-11-11", provisionalCement: null };
+    expect(countFindings({ ...aTray(), seals: [none] }, "eugenol")).toBe(0);
   });
 });

@@ -1,5 +1,5 @@
 import { listCandidates, nameInstead } from "../suggest.ts";
-import type { Check } from "./check.ts";
+import { aboutStep, type Check } from "./check.ts";
 
 /**
  * A required step that uses a material has no container. One that has an unfit container is not
@@ -14,13 +14,7 @@ export const missing: Check = {
       if (!step.required || step.accepts.length === 0 || items.length > 0) return [];
       const accepts = step.accepts.join(",");
       return {
-        subject: {
-          type: "step",
-          itemId: null,
-          containerId: null,
-          stepKey: step.key,
-          name: step.name,
-        },
+        subject: aboutStep(step),
         numbers: { accepts },
         remedy: {
           code: "scan-missing",

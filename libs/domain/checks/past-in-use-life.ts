@@ -14,6 +14,8 @@ export const pastInUseLife: Check = {
     checkItems(context, (item) => {
       const openedOn = item.container?.openedOn ?? null;
       const life = item.product?.inUseLife ?? null;
+      // Nothing ends before the earlier of both ends.
+      if (item.end === null || item.end.date >= context.today) return null;
       const usableThrough = computeInUseEnd(openedOn, life);
       if (openedOn === null || life === null || usableThrough === null) return null;
       if (usableThrough >= context.today) return null;

@@ -9,13 +9,13 @@ export const shortDated: Check = {
   code: "short-dated",
   level: "caution",
   fixed: false,
-  run: (context) =>
-    checkItems(context, (item) => {
+  run: (context) => {
+    const limit = context.facts.settings.shortDatedDays;
+    const enough = addDays(context.today, limit);
+    return checkItems(context, (item) => {
       const { end } = item;
-      if (end === null || end.date < context.lastDay) return null;
+      if (end === null || end.date < context.lastDay || end.date >= enough) return null;
       const daysLeft = daysBetween(context.today, end.date);
-      const limit = context.facts.settings.shortDatedDays;
-      if (daysLeft >= limit) return null;
       return {
         subject: aboutItem(item),
         numbers: { end: end.date, daysLeft, limit },
@@ -31,5 +31,6 @@ export const shortDated: Check = {
         ],
         until: addDays(end.date, 1),
       };
-    }),
+    });
+  },
 };

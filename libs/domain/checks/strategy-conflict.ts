@@ -1,10 +1,10 @@
-import { findStrategyMisfit } from "../step-fit.ts";
+import { findMisfitOnTeeth } from "../step-fit.ts";
 import { findInstead, nameInstead } from "../suggest.ts";
 import { aboutItem, checkItems, type Check } from "./check.ts";
 
 /**
  * Dentin is etched under a self-etch product, or nothing is etched under an etch-and-rinse one. A
- * universal product may do either, as the technique says. Source: as `findStrategyMisfit`.
+ * universal product may do either, as the technique says. Source: as `findMisfitOnTeeth`.
  */
 export const strategyConflict: Check = {
   code: "strategy-conflict",
@@ -13,9 +13,10 @@ export const strategyConflict: Check = {
   run: (context) =>
     checkItems(context, (item) => {
       const { product } = item;
-      const reason = product === null ? null : findStrategyMisfit(product, context.etching);
-      if (product === null || product.strategy === null || reason === null) return null;
-      const etchStep = context.etching.dentinStep?.name ?? null;
+      const misfit = product === null ? null : findMisfitOnTeeth(product, context.etchings);
+      if (product === null || product.strategy === null || misfit === null) return null;
+      const { reason } = misfit;
+      const etchStep = misfit.etching.dentinStep?.name ?? null;
       const technique = context.facts.technique.name;
       const instead = findInstead(context, item);
       return {

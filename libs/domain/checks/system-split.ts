@@ -1,5 +1,5 @@
 import type { CheckContext, CheckedItem } from "../check-context.ts";
-import { isOfOtherSystem, mustShareSystem } from "../step-fit.ts";
+import { hasPartners, isOfOtherSystem, mustShareSystem } from "../step-fit.ts";
 import { findInstead, nameInstead } from "../suggest.ts";
 import { aboutItem, type Check, type FindingDraft } from "./check.ts";
 
@@ -37,12 +37,13 @@ export const systemSplit: Check = {
   level: "stop",
   fixed: false,
   run: (context) =>
-    context.items.flatMap((part) =>
-      context.items.flatMap((partner) => {
-        if (part.product === null || partner.product === null) return [];
-        if (!mustShareSystem(part.product, partner.product)) return [];
-        if (!isOfOtherSystem(part.product, partner.product)) return [];
+    context.items.flatMap((part) => {
+      const { product } = part;
+      if (product === null || !hasPartners(product)) return [];
+      return context.items.flatMap((partner) => {
+        if (partner.product === null || !mustShareSystem(product, partner.product)) return [];
+        if (!isOfOtherSystem(product, partner.product)) return [];
         return describeSplit(context, part, partner);
-      }),
-    ),
+      });
+    }),
 };

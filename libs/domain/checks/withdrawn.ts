@@ -11,8 +11,8 @@ export const withdrawn: Check = {
   fixed: true,
   run: (context) =>
     checkItems(context, (item) => {
+      if (item.facts.withdrawals.length === 0) return null;
       const references = item.facts.withdrawals.map((one) => one.reference).sort();
-      if (references.length === 0) return null;
       return {
         subject: aboutItem(item),
         numbers: {

@@ -1,10 +1,14 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
 import { CatalogueService } from "./catalogue.service.ts";
+import { TechniquesService } from "./techniques.service.ts";
 
 @Controller()
 export class CatalogueController {
-  constructor(@Inject(CatalogueService) private readonly catalogue: CatalogueService) {}
+  constructor(
+    @Inject(CatalogueService) private readonly catalogue: CatalogueService,
+    @Inject(TechniquesService) private readonly techniques: TechniquesService,
+  ) {}
 
   @Operation("listProducts")
   listProducts(@Checked() call: Call<"listProducts">) {
@@ -49,5 +53,30 @@ export class CatalogueController {
   @Operation("listTechniques")
   listTechniques(@Checked() call: Call<"listTechniques">) {
     return this.catalogue.listTechniques(call);
+  }
+
+  @Operation("getTechnique")
+  getTechnique(@Checked() call: Call<"getTechnique">) {
+    return this.techniques.getTechnique(call);
+  }
+
+  @Operation("addTechnique")
+  addTechnique(@Checked() call: Call<"addTechnique">) {
+    return this.techniques.addTechnique(call);
+  }
+
+  @Operation("changeTechnique")
+  changeTechnique(@Checked() call: Call<"changeTechnique">) {
+    return this.techniques.changeTechnique(call);
+  }
+
+  @Operation("retireTechnique")
+  retireTechnique(@Checked() call: Call<"retireTechnique">) {
+    return this.techniques.retireTechnique(call);
+  }
+
+  @Operation("confirmTechnique")
+  confirmTechnique(@Checked() call: Call<"confirmTechnique">) {
+    return this.techniques.confirmTechnique(call);
   }
 }

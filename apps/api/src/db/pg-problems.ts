@@ -3,6 +3,11 @@ import type { ProblemCode } from "#contracts/problem-codes";
 
 /** A constraint's name is part of the design: it says which rule was broken. */
 const byConstraint: Record<string, readonly [ProblemCode, string]> = {
+  curing_light_name_taken: ["name-taken", "Another light has this name. Choose another one."],
+  light_reading_replaced_once: [
+    "not-found",
+    "Another reading stands in the place of that one already. Reload the light.",
+  ],
   balance_not_below_zero: [
     "not-enough-stock",
     "There are not that many of this lot at that place any more. Count the shelf and try again.",

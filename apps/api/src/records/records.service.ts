@@ -15,7 +15,9 @@ import { nameScan, placeScan } from "../trays/place-scan.ts";
 import { loadTray, lockTray } from "../trays/tray-facts.store.ts";
 import { checkNow } from "../trays/tray-view.ts";
 import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
-import { listRecordSteps, readRecord, recordView, type ReadRecord } from "./record-view.ts";
+import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
+import { recordView } from "./record-view.ts";
+import { factsOf } from "./event-facts.ts";
 import * as store from "./records.store.ts";
 
 @Injectable()
@@ -97,9 +99,10 @@ export class RecordsService {
     return inCommand(this.db, call, async (tx) => {
       const read = await getDraft(tx, call.params.recordId);
       const { id } = read.record;
-      const { kind, occurredAt, ...told } = body;
-      const { stepKey, ...facts } = { stepKey: undefined, ...told };
-      if (stepKey !== undefined) getStep(read, stepKey);
+      const { kind, occurredAt } = body;
+      const { stepKey } = { stepKey: undefined, ...body };
+      const step = stepKey === undefined ? null : getStep(read, stepKey);
+      const facts = await factsOf(tx, read, { event: body, step });
       if (kind === "step-started") await useMaterials(tx, read, body);
       if (kind === "not-scanned") await noteNotScanned(tx, read, body);
       await store.insertEvent(tx, id, { kind, stepKey, facts, occurredAt });

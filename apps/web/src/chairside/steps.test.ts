@@ -13,7 +13,14 @@ const step = (key: string, facts: Partial<RecordStep> = {}): RecordStep => ({
   cureSeconds: null,
   containers: [],
   done: false,
+  leftOut: false,
   startedAt: null,
+  running: null,
+  dispensedAt: null,
+  dropLifeSeconds: null,
+  thickness: null,
+  cures: [],
+  light: null,
   ...facts,
 });
 const waiting = (kind: string, stepKey: string): OutboxEntry =>

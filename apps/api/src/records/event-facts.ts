@@ -1,0 +1,102 @@
+import {
+  computeModeExposure,
+  computeRadiantExposure,
+  irradianceAtDistance,
+  type LightPhase,
+  type TechniqueStep,
+} from "#domain";
+import type { AddRecordEvent, CureView } from "#contracts/records";
+import type { Tx } from "../db/transaction.ts";
+import { Problem, notFound } from "../http/problem.ts";
+import { findLight, type LightRow } from "../lights/lights.store.ts";
+import type { ReadRecord } from "./read-record.ts";
+
+type EventOf<K extends AddRecordEvent["kind"]> = Extract<AddRecordEvent, { kind: K }>;
+
+/** What is written of an event besides its step and its times. */
+export async function factsOf(
+  tx: Tx,
+  read: ReadRecord,
+  { event, step }: { event: AddRecordEvent; step: TechniqueStep | null },
+): Promise<object> {
+  const { kind, occurredAt: _when, ...told } = event;
+  const { stepKey: _step, ...facts } = { stepKey: undefined, ...told };
+  if (event.kind === "dispensed") refuseElsewhere(read, event);
+  if (event.kind === "step-left-out" && step?.required === true) throw mustBeDone(step);
+  if (event.kind === "deviation" && event.what === "other" && event.text === "") {
+    throw new Problem("invalid-request", "Say what was done otherwise than planned.", {
+      errors: [{ path: "/body/text", message: "needed where it is none of those named" }],
+    });
+  }
+  if (event.kind === "cure" && step !== null) return cureFacts(tx, read, { event, step });
+  return facts;
+}
+
+function refuseElsewhere({ tray }: ReadRecord, { containerId }: EventOf<"dispensed">): void {
+  if (tray.rows.some(({ id }) => id === containerId)) return;
+  throw new Problem("not-on-tray", "That container is not on this tray. Scan it in first.");
+}
+
+const mustBeDone = ({ name }: TechniqueStep) =>
+  new Problem("step-required", `“${name}” belongs to the technique and cannot be left out.`);
+
+async function cureFacts(
+  tx: Tx,
+  { tray }: ReadRecord,
+  told: { event: EventOf<"cure">; step: TechniqueStep },
+): Promise<CureView> {
+  const { event, step } = told;
+  const { seconds, distanceTenthMm, lightId } = event;
+  const needs = tray.facts.items.flatMap(({ product }) =>
+    product !== null && step.accepts.includes(product.kind)
+      ? (product.radiantExposureJCm2 ?? [])
+      : [],
+  );
+  const neededJCm2 = needs.length === 0 ? null : Math.max(...needs);
+  const unknown = { irradianceMwCm2: null, known: "unknown" as const, givenJCm2: null };
+  if (lightId === null) {
+    return { seconds, light: "", mode: null, distanceTenthMm, ...unknown, neededJCm2 };
+  }
+  const light = await findLight(tx, lightId);
+  if (!light) throw notFound("curing light");
+  const mode = light.modes.find(({ name }) => name === event.mode) ?? light.modes[0];
+  if (mode === undefined || (event.mode !== undefined && mode.name !== event.mode)) {
+    throw notFound(`mode '${event.mode}'`);
+  }
+  const at = irradianceAtDistance(tableOf(light, mode.name), distanceTenthMm);
+  const about = { seconds, light: light.name, mode: mode.name, distanceTenthMm, neededJCm2 };
+  if (at === null) return { ...about, ...unknown };
+  const { irradianceMwPerCm2, known } = at;
+  const givenMj = exposureOf(mode.phases, { irradianceMwPerCm2, seconds });
+  // Rounded down: less light than there is is the safe side.
+  const givenJCm2 = Math.floor(givenMj / 10) / 100;
+  return { ...about, irradianceMwCm2: irradianceMwPerCm2, known, givenJCm2 };
+}
+
+/** At each distance the latest reading that stands; they come oldest first. */
+function tableOf(light: LightRow, mode: string) {
+  const latest = new Map<number, number>();
+  for (const one of light.readings) {
+    if (one.mode === mode && !one.replaced) latest.set(one.distanceTenthMm, one.irradianceMwCm2);
+  }
+  return [...latest].map(([distanceTenthMm, irradianceMwPerCm2]) => ({
+    distanceTenthMm,
+    irradianceMwPerCm2,
+  }));
+}
+
+function exposureOf(
+  phases: LightRow["modes"][number]["phases"],
+  { irradianceMwPerCm2, seconds }: { irradianceMwPerCm2: number; seconds: number },
+): number {
+  if (phases.length === 0) return computeRadiantExposure(irradianceMwPerCm2, seconds);
+  const ofMode = phases.map((phase): LightPhase => ({
+    seconds: phase.seconds,
+    fromMwPerCm2: (irradianceMwPerCm2 * phase.fromPercent) / 100,
+    toMwPerCm2: (irradianceMwPerCm2 * phase.toPercent) / 100,
+  }));
+  // What a light does after its last stretch goes on as that ended.
+  const last = ofMode.at(-1)!;
+  const rest = { seconds: 3600, fromMwPerCm2: last.toMwPerCm2, toMwPerCm2: last.toMwPerCm2 };
+  return computeModeExposure([...ofMode, rest], seconds);
+}
