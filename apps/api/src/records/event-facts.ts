@@ -19,7 +19,7 @@ export async function factsOf(
   read: ReadRecord,
   { event, step }: { event: AddRecordEvent; step: TechniqueStep | null },
 ): Promise<object> {
-  const { kind, occurredAt: _when, ...told } = event;
+  const { kind: _kind, occurredAt: _when, ...told } = event;
   const { stepKey: _step, ...facts } = { stepKey: undefined, ...told };
   if (event.kind === "dispensed") refuseElsewhere(read, event);
   if (event.kind === "step-left-out" && step?.required === true) throw mustBeDone(step);
