@@ -177,3 +177,40 @@ describe("a step at the chair", () => {
     expect(mode.problem).toBe("not-found");
   });
 });
+
+describe("a container that runs out on a visit of two teeth", () => {
+  test("leaves both lots on every tooth on which its step is running, and on no other", async () => {
+    const product = await make.product("flowable");
+    const [old, fresh] = [await make.received(product), await make.received(product)];
+    const body = { name: make.name("T"), visit: "sealing" as const, steps: [step] };
+    const technique = (await it.practice.dentist.call("addTechnique", { body })).ok;
+    const teeth = ["35", "36", "37"].map((tooth) => ({ tooth }));
+    const tray = await make.tray({ techniqueId: technique.id, teeth });
+    await make.scanned(tray.id, old.first.code);
+    const given = { params: { trayId: tray.id }, body: {} };
+    const { records } = (await it.practice.dentist.call("startRecord", given)).ok;
+    const [first, second, third] = records;
+    for (const record of [first, second]) {
+      await write(record!.id, { kind: "step-started", stepKey: "coat" });
+    }
+    const swapped = await it.practice.assistant.call("swapContainer", {
+      params: { recordId: first!.id },
+      body: {
+        stepKey: "coat",
+        barcodes: [fresh.first.code],
+        replaces: old.first.id,
+        emptied: true,
+      },
+    });
+    expect(swapped.status).toBe(201);
+    const lotsOf = async (recordId: string) => {
+      const { ok } = await it.practice.dentist.call("getRecord", { params: { recordId } });
+      return ok.materials.map(({ lot }) => lot);
+    };
+    expect(await lotsOf(first!.id)).toEqual([old.lot, fresh.lot]);
+    expect(await lotsOf(second!.id)).toEqual([old.lot, fresh.lot]);
+    expect(await lotsOf(third!.id)).toEqual([]);
+    await write(third!.id, { kind: "step-started", stepKey: "coat" });
+    expect(await lotsOf(third!.id)).toEqual([fresh.lot]);
+  });
+});

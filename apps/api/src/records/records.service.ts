@@ -131,13 +131,8 @@ export class RecordsService {
       const atStep = replaces === undefined ? stepKey : null;
       const itemId = newId();
       await placeScan(tx, place, { itemId, named, sent, stepKey: atStep });
-      const fresh = await readRecord(tx, record);
-      const running = fresh.events.some(
-        (event) => event.step_key === stepKey && event.kind === "step-started",
-      );
-      if (running) await useMaterials(tx, fresh, { stepKey, onlyItem: itemId });
       const facts = { item: itemId, replaces: replaces ?? null, emptied };
-      await store.insertEvent(tx, record.id, { kind: "material", stepKey, facts });
+      await noteSwap(tx, read, { stepKey, itemId, facts });
       return recordView(tx, await readRecord(tx, record));
     });
   }
@@ -240,6 +235,27 @@ async function noteNotScanned(
     tooth: record.tooth,
     usedAt: told.occurredAt ?? tx.at,
   });
+}
+
+/** The new container is used at once on every tooth of the visit on which the step is running. */
+async function noteSwap(
+  tx: Tx,
+  { record, tray }: ReadRecord,
+  told: { stepKey: string; itemId: string; facts: object },
+): Promise<void> {
+  const { stepKey, itemId, facts } = told;
+  for (const { id, state } of tray.head.records) {
+    if (state !== "draft") continue;
+    const read = await getDraft(tx, id);
+    const ofStep = read.events.filter((event) => event.step_key === stepKey);
+    const isRunning =
+      ofStep.some(({ kind }) => kind === "step-started") &&
+      !(id !== record.id && ofStep.some(({ kind }) => kind === "step-done"));
+    if (isRunning) await useMaterials(tx, read, { stepKey, onlyItem: itemId });
+    if (isRunning || id === record.id) {
+      await store.insertEvent(tx, id, { kind: "material", stepKey, facts });
+    }
+  }
 }
 
 async function takeOff(
