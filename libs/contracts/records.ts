@@ -1,15 +1,12 @@
 /** What was done to a tooth, with which containers and lots. */
 import { z } from "zod";
-import { recordStates } from "#domain";
+import { deviations, recordStates, timedParts } from "#domain";
 import { Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
 
 export const StartRecord = z.strictObject({}).meta({ id: "StartRecord" });
 export type StartRecord = z.infer<typeof StartRecord>;
-
-export const timedParts = ["application", "air-dry", "cure"] as const;
-export const deviations = ["blood", "saliva", "primed-again", "dropped", "other"] as const;
 
 export const AddRecordEvent = z
   .discriminatedUnion("kind", [
@@ -179,6 +176,10 @@ export const PlannedStep = z
       .nullable()
       .meta({ description: "Tenths of a millimetre" }),
     cures: z.array(CureView),
+    neededJCm2: z
+      .number()
+      .nullable()
+      .meta({ description: "The largest radiant exposure that the instructions ask for" }),
     light: z
       .object({
         distanceTenthMm: z.int(),

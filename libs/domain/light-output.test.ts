@@ -5,6 +5,7 @@ import {
   computeLossPercent,
   computeModeExposure,
   computeRadiantExposure,
+  exposureOfMode,
   irradianceAtDistance,
   secondsForExposure,
 } from "./light-output.ts";
@@ -79,6 +80,24 @@ describe("modes with phases", () => {
         expect(computeModeExposure(even, t)).toBe(computeRadiantExposure(e, t));
       }),
     );
+  });
+});
+
+describe("a mode in shares of the light's output", () => {
+  const softStart = [{ seconds: 10, fromPercent: 0, toPercent: 100 }];
+
+  // Half of 1000 mW/cm2 for ten seconds on average, then all of it: H is the integral of E.
+  test.each([
+    [5, 1250],
+    [10, 5000],
+    [15, 10_000],
+  ])("a soft start of ten seconds gives in %i s %i mJ/cm2", (seconds, given) => {
+    expect(exposureOfMode(softStart, 1000, seconds)).toBe(given);
+  });
+
+  test("without phases the output is full all the time, and in no time it gives nothing", () => {
+    expect(exposureOfMode([], 1000, 20)).toBe(20_000);
+    expect(exposureOfMode(softStart, 1000, 0)).toBe(0);
   });
 });
 

@@ -12,6 +12,13 @@ export interface LightPhase {
   toMwPerCm2: number;
 }
 
+/** A stretch of a mode as a share of the light's own full output, in percent. */
+export interface ModePhase {
+  seconds: number;
+  fromPercent: number;
+  toPercent: number;
+}
+
 /** One line of a light's own measured table. */
 export interface LightReading {
   distanceTenthMm: number;
@@ -62,6 +69,27 @@ export function computeModeExposure(phases: readonly LightPhase[], seconds: numb
     left -= lit;
   }
   return exposure;
+}
+
+/**
+ * The radiant exposure of the first `seconds` of a mode at a full output of `irradianceMwPerCm2`,
+ * in millijoules per square centimetre. After its last phase the light goes on as that ended; a
+ * mode without phases gives its full output all the time. Source: as `computeModeExposure`.
+ */
+export function exposureOfMode(
+  phases: readonly ModePhase[],
+  irradianceMwPerCm2: number,
+  seconds: number,
+): number {
+  const level = (percent: number): number => (irradianceMwPerCm2 * percent) / 100;
+  const rest = level(phases.at(-1)?.toPercent ?? 100);
+  const stretches = phases.map((phase) => ({
+    seconds: phase.seconds,
+    fromMwPerCm2: level(phase.fromPercent),
+    toMwPerCm2: level(phase.toPercent),
+  }));
+  stretches.push({ seconds, fromMwPerCm2: rest, toMwPerCm2: rest });
+  return computeModeExposure(stretches, seconds);
 }
 
 /**

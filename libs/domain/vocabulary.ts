@@ -109,3 +109,11 @@ export const findingLevels = ["stop", "caution", "info"] as const;
 export type FindingLevel = (typeof findingLevels)[number];
 export const verdicts = ["stop", "caution", "clear"] as const;
 export type Verdict = (typeof verdicts)[number];
+
+/** The parts of a step that have a time, in the order of the work. */
+export const timedParts = ["application", "air-dry", "cure"] as const;
+export type TimedPart = (typeof timedParts)[number];
+
+/** What is done otherwise than planned and told by one tap; `other` is told in words. */
+export const deviations = ["blood", "saliva", "primed-again", "dropped", "other"] as const;
+export type Deviation = (typeof deviations)[number];

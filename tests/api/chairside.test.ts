@@ -80,6 +80,19 @@ describe("a step at the chair", () => {
     expect(await stepOf(recordId)).toMatchObject({ running: null, done: true });
   });
 
+  test("begins with its first part: what stands there is used from then on, and once", async () => {
+    const { recordId, containerId } = await begun();
+    const at = "2026-06-15T07:59:50.000Z";
+    const part = { kind: "part-started" as const, stepKey: "coat", occurredAt: at };
+    await write(recordId, { ...part, part: "application", seconds: 5 });
+    await write(recordId, { kind: "part-started", stepKey: "coat", part: "cure", seconds: 20 });
+    const { ok } = await it.practice.dentist.call("getRecord", { params: { recordId } });
+    expect(ok.steps[0]?.startedAt).toBe(at);
+    expect(ok.materials).toMatchObject([{ stepKey: "coat", containerId, usedAt: at }]);
+    const kinds = ok.events.map(({ kind }) => kind);
+    expect(kinds).toEqual(["step-started", "part-started", "part-started"]);
+  });
+
   test("says beforehand what the operatory's light would give, and what would do", async () => {
     const { record } = await begun();
     // 806 mW/cm2 at 4 mm for 20 s are 16.12 J/cm2: H = E t, FDI policy statement, 2021.

@@ -57,7 +57,7 @@ describe("an excursion", () => {
     expect((await settle(id)).problem).toBe("excursion-settled");
     const { excursions } = (await it.practice.office.call("listExcursions")).ok;
     const settledAt = excursions.map(({ resolved }) => resolved !== null);
-    expect(settledAt).toEqual([...settledAt].sort());
+    expect(settledAt).toEqual([...settledAt].sort((a, b) => Number(a) - Number(b)));
   });
 
   test("is refused where it ends before it begins, is not over, or says no temperature", async () => {

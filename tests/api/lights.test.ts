@@ -65,7 +65,9 @@ describe("a curing light", () => {
     const wrong = (await read(id, { irradianceMwCm2: 120 })).ok.readings[0]!;
     const mended = await read(id, { irradianceMwCm2: 1200, replacesId: wrong.id });
     expect(mended.ok).toMatchObject({ state: "good", lossPercent: 0 });
-    expect(mended.ok.readings.map(({ replaced }) => replaced).sort()).toEqual([false, true]);
+    expect(
+      mended.ok.readings.map(({ replaced }) => replaced).sort((a, b) => Number(a) - Number(b)),
+    ).toEqual([false, true]);
     const again = await read(id, { irradianceMwCm2: 1210, replacesId: wrong.id });
     expect(again.problem).toBe("not-found");
   });

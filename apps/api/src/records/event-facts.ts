@@ -1,10 +1,4 @@
-import {
-  computeModeExposure,
-  computeRadiantExposure,
-  irradianceAtDistance,
-  type LightPhase,
-  type TechniqueStep,
-} from "#domain";
+import { exposureOfMode, irradianceAtDistance, type TechniqueStep } from "#domain";
 import type { AddRecordEvent, CureView } from "#contracts/records";
 import type { Tx } from "../db/transaction.ts";
 import { Problem, notFound } from "../http/problem.ts";
@@ -67,7 +61,7 @@ async function cureFacts(
   const about = { seconds, light: light.name, mode: mode.name, distanceTenthMm, neededJCm2 };
   if (at === null) return { ...about, ...unknown };
   const { irradianceMwPerCm2, known } = at;
-  const givenMj = exposureOf(mode.phases, { irradianceMwPerCm2, seconds });
+  const givenMj = exposureOfMode(mode.phases, irradianceMwPerCm2, seconds);
   // Rounded down: less light than there is is the safe side.
   const givenJCm2 = Math.floor(givenMj / 10) / 100;
   return { ...about, irradianceMwCm2: irradianceMwPerCm2, known, givenJCm2 };
@@ -83,20 +77,4 @@ function tableOf(light: LightRow, mode: string) {
     distanceTenthMm,
     irradianceMwPerCm2,
   }));
-}
-
-function exposureOf(
-  phases: LightRow["modes"][number]["phases"],
-  { irradianceMwPerCm2, seconds }: { irradianceMwPerCm2: number; seconds: number },
-): number {
-  if (phases.length === 0) return computeRadiantExposure(irradianceMwPerCm2, seconds);
-  const ofMode = phases.map((phase): LightPhase => ({
-    seconds: phase.seconds,
-    fromMwPerCm2: (irradianceMwPerCm2 * phase.fromPercent) / 100,
-    toMwPerCm2: (irradianceMwPerCm2 * phase.toPercent) / 100,
-  }));
-  // What a light does after its last stretch goes on as that ended.
-  const last = ofMode.at(-1)!;
-  const rest = { seconds: 3600, fromMwPerCm2: last.toMwPerCm2, toMwPerCm2: last.toMwPerCm2 };
-  return computeModeExposure([...ofMode, rest], seconds);
 }

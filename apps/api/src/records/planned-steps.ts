@@ -27,6 +27,7 @@ export function plannedSteps(read: ReadRecord): PlannedStep[] {
       cureSeconds: planSeconds(step, products, "cureSeconds"),
       containers: containersOf(items),
       ...progressOf(ofStep),
+      neededJCm2: mostOf(products.map((product) => product.radiantExposureJCm2)),
       dropLifeSeconds: leastOf(products.map((product) => product.dropLifeSeconds)),
       thickness: thicknessOf(step, ofStep),
       light: lightOf(step, products, read),
@@ -74,6 +75,11 @@ function progressOf(events: readonly EventRow[]) {
 function leastOf(numbers: readonly (number | null)[]): number | null {
   const stated = numbers.filter((one): one is number => one !== null);
   return stated.length === 0 ? null : Math.min(...stated);
+}
+
+function mostOf(numbers: readonly (number | null)[]): number | null {
+  const least = leastOf(numbers.map((one) => (one === null ? null : -one)));
+  return least === null ? null : -least;
 }
 
 function thicknessOf(step: TechniqueStep, events: readonly EventRow[]): PlannedStep["thickness"] {

@@ -103,7 +103,12 @@ export class RecordsService {
       const { stepKey } = { stepKey: undefined, ...body };
       const step = stepKey === undefined ? null : getStep(read, stepKey);
       const facts = await factsOf(tx, read, { event: body, step });
-      if (kind === "step-started") await useMaterials(tx, read, body);
+      const begins = kind === "part-started" && !hasBegun(read, body.stepKey);
+      if (kind === "step-started" || begins) await useMaterials(tx, read, body);
+      if (begins) {
+        const begun = { kind: "step-started", stepKey, facts: {}, occurredAt };
+        await store.insertEvent(tx, id, begun);
+      }
       if (kind === "not-scanned") await noteNotScanned(tx, read, body);
       await store.insertEvent(tx, id, { kind, stepKey, facts, occurredAt });
       tx.audit("record-event", `record:${id}`, body);
@@ -152,6 +157,9 @@ export class RecordsService {
   }
 }
 
+const hasBegun = ({ events }: ReadRecord, stepKey: string): boolean =>
+  events.some(({ kind, step_key }) => kind === "step-started" && step_key === stepKey);
+
 async function getDraft(tx: Tx, id: string): Promise<ReadRecord> {
   const record = await store.lockRecord(tx, id);
   if (!record) throw notFound("record");
@@ -183,9 +191,10 @@ function refuseStops(check: CheckView, stepKey: string | null): void {
 async function useMaterials(
   tx: Tx,
   read: ReadRecord,
-  { stepKey, onlyItem }: { stepKey: string; onlyItem?: string },
+  used: { stepKey: string; onlyItem?: string; occurredAt?: string | undefined },
 ): Promise<void> {
   const { record, tray, materials } = read;
+  const { stepKey, onlyItem } = used;
   refuseStops(checkNow(tx, tray), stepKey);
   const { steps } = assignSteps(listRecordSteps(read), tray.facts.items);
   const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
@@ -211,7 +220,7 @@ async function useMaterials(
       notScannedReason: null,
       patientId: record.patient_id,
       tooth: record.tooth,
-      usedAt: tx.at,
+      usedAt: used.occurredAt ?? tx.at,
     });
     tx.audit("material-used", `record:${record.id}`, { stepKey, container: container.id });
   }
@@ -249,7 +258,7 @@ async function noteSwap(
     const read = await getDraft(tx, id);
     const ofStep = read.events.filter((event) => event.step_key === stepKey);
     const isRunning =
-      ofStep.some(({ kind }) => kind === "step-started") &&
+      hasBegun(read, stepKey) &&
       !(id !== record.id && ofStep.some(({ kind }) => kind === "step-done"));
     if (isRunning) await useMaterials(tx, read, { stepKey, onlyItem: itemId });
     if (isRunning || id === record.id) {

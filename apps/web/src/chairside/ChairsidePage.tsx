@@ -3,11 +3,12 @@ import { useRead } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
-import { RecordWork } from "./RecordWork.tsx";
 import { useWakeLock } from "./useChairWork.ts";
 import { VerdictScreen } from "./VerdictScreen.tsx";
+import { VisitWork } from "./VisitWork.tsx";
 import "../tray/tray.css";
 import "./chairside.css";
+import "./visit.css";
 
 const checkEveryMs = 60_000;
 
@@ -28,24 +29,9 @@ export default function ChairsidePage({ trayId }: { trayId: string }): ReactNode
       </Page>
     );
   }
-  const { records } = tray.data;
-  const [next] = [...records.filter(({ state }) => state === "draft"), ...records];
-  return next === undefined ? (
+  return tray.data.records.length === 0 ? (
     <VerdictScreen tray={tray.data} query={tray} isAwake={isAwake} />
   ) : (
-    <RecordPart key={next.id} recordId={next.id} isAwake={isAwake} />
+    <VisitWork tray={tray.data} isAwake={isAwake} />
   );
-}
-
-function RecordPart({ recordId, isAwake }: { recordId: string; isAwake: boolean }): ReactNode {
-  const t = useTexts();
-  const record = useRead("getRecord", { params: { recordId } }, { everyMs: checkEveryMs });
-  if (record.data === undefined) {
-    return (
-      <Page title={t.chairside.checking}>
-        <QueryView query={record}>{() => null}</QueryView>
-      </Page>
-    );
-  }
-  return <RecordWork record={record.data} isAwake={isAwake} />;
 }

@@ -10,10 +10,10 @@ import type { StepDialogProps } from "./DeviationDialog.tsx";
 import { useRecordEvent } from "./useChairWork.ts";
 
 /** A product used without a scan: which, and why; its possible lots are found when asked for. */
-export function NotScannedDialog({ record, step, onClose }: StepDialogProps): ReactNode {
+export function NotScannedDialog({ record, step, recordIds, onClose }: StepDialogProps): ReactNode {
   const t = useTexts();
   const announce = useAnnounce();
-  const write = useRecordEvent(record.id);
+  const write = useRecordEvent(recordIds);
   const products = useRead("listProducts", {}, { staleMs: 300_000 });
   const [productId, setProductId] = useState("");
   const [reason, setReason] = useState("");

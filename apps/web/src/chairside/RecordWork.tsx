@@ -1,37 +1,40 @@
 import { useState, type ReactNode } from "react";
-import { useOutboxEntries, useWaitingFor } from "../outbox/OutboxProvider.tsx";
+import { useOutboxEntries } from "../outbox/OutboxProvider.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { OverrideDialog } from "../tray/OverrideDialog.tsx";
 import type { FindingView } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
 import { FindingList } from "./FindingList.tsx";
-import { SignedRecord } from "./SignedRecord.tsx";
 import { SignScreen } from "./SignScreen.tsx";
 import { StepLine } from "./StepLine.tsx";
 import { StepScreen } from "./StepScreen.tsx";
-import { listNewStops, stepToWork, withWaiting, type RecordView } from "./steps.ts";
+import { listAlongside, listNewStops, stepToWork, type RecordView } from "./steps.ts";
+import { TeethWith } from "./TeethWith.tsx";
 
 interface RecordWorkProps {
   record: RecordView;
+  /** The other teeth of the visit that are not signed. */
+  others: readonly RecordView[];
+  locationId: string;
+  tabs: ReactNode;
   isAwake: boolean;
 }
 
-/** The work on a record: its steps one at a time, then the signature, then what was signed. */
-export function RecordWork({ record, isAwake }: RecordWorkProps): ReactNode {
+/** The work on a draft: its steps one at a time, then the signature. */
+export function RecordWork(props: RecordWorkProps): ReactNode {
+  const { record, others, locationId, tabs, isAwake } = props;
   const t = useTexts();
-  const waiting = useWaitingFor(record.id);
   const unsettled = useOutboxEntries().filter((entry) => entry.belongsTo === record.id).length;
   const [chosen, choose] = useState<string | null>(null);
-  const [leftOut, setLeftOut] = useState<ReadonlySet<string>>(new Set());
+  const [apart, setApart] = useState<ReadonlySet<string>>(new Set());
   const [passing, pass] = useState<FindingView | null>(null);
-  if (record.state !== "draft") return <SignedRecord record={record} />;
-  const steps = withWaiting(record.steps, waiting);
-  const step = stepToWork(steps, chosen, leftOut);
+  const { steps } = record;
+  const step = stepToWork(steps, chosen);
   const stops = listNewStops(record);
-  const leaveStep = (isLeftOut: boolean) => {
-    if (isLeftOut && step !== null) setLeftOut(new Set([...leftOut, step.key]));
-    choose(null);
-  };
+  const alongside = step === null ? [] : listAlongside(others, step.key);
+  const recordIds = [record, ...alongside.filter(({ id }) => !apart.has(id))].map(({ id }) => id);
+  const setWith = (id: string, isWith: boolean) =>
+    setApart(new Set(isWith ? [...apart].filter((one) => one !== id) : [...apart, id]));
   return (
     <Page
       full
@@ -41,6 +44,7 @@ export function RecordWork({ record, isAwake }: RecordWorkProps): ReactNode {
       actions={<StepLine steps={steps} current={step?.key ?? null} onChoose={choose} />}
     >
       <div className="chair-body">
+        {tabs}
         {stops.length === 0 ? null : (
           <section className="chair-alarm" role="alert">
             <h2>{t.chairside.changedVerdict}</h2>
@@ -48,9 +52,15 @@ export function RecordWork({ record, isAwake }: RecordWorkProps): ReactNode {
           </section>
         )}
         {step === null ? (
-          <SignScreen {...{ record, steps, unsettled }} onStep={choose} />
+          <SignScreen {...{ record, unsettled }} onStep={choose} />
         ) : (
-          <StepScreen key={step.key} {...{ record, steps, step, isAwake }} onLeave={leaveStep} />
+          <StepScreen
+            key={step.key}
+            {...{ record, step, recordIds, locationId, isAwake }}
+            onLeave={() => choose(null)}
+          >
+            <TeethWith others={alongside} apart={apart} onChange={setWith} />
+          </StepScreen>
         )}
       </div>
       {passing === null ? null : (

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState, type ReactNode } from "react";
+import { serverNowMs } from "../api/server-clock.ts";
 import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { readRun, type Part, type Run } from "./timer.ts";
@@ -17,7 +18,7 @@ export function Ring({ part, run }: RingProps): ReactNode {
   const t = useTexts();
   const nowMs = useTick(run !== null && run.endedMs === null);
   const still = { left: part.seconds, over: 0, fraction: 1 };
-  const { left, over, fraction } = run === null ? still : readRun(run, part, nowMs);
+  const { left, over, fraction } = run === null ? still : readRun(run, nowMs);
   const isUp = run !== null && left === 0;
   const wasUp = useRef(isUp);
   useEffect(() => {
@@ -38,26 +39,25 @@ export function Ring({ part, run }: RingProps): ReactNode {
         />
       </svg>
       <div className="ring-words" role="timer">
-        <span className="ring-part">{t.chairside[part.kind]}</span>
+        <span className="ring-part">{t.chairside.parts[part.kind]}</span>
         <span className="ring-seconds">{left > 0 ? left : t.chairside.over(over)}</span>
         <span className="ring-from">
-          {t.common.seconds(part.seconds)},{" "}
-          {part.from === "ifu" ? t.chairside.fromIfu : t.chairside.fromTechnique}
+          {t.common.seconds(part.seconds)}, {t.chairside.partFrom[part.from]}
         </span>
       </div>
       <p className="unseen" role="status">
-        {isUp ? t.chairside.timeUp(t.chairside[part.kind]) : ""}
+        {isUp ? t.chairside.timeUp(t.chairside.parts[part.kind]) : ""}
       </p>
     </div>
   );
 }
 
 function useTick(isRunning: boolean): number {
-  const [nowMs, setNowMs] = useState(Date.now);
+  const [nowMs, setNowMs] = useState(serverNowMs);
   useEffect(() => {
     if (!isRunning) return undefined;
-    setNowMs(Date.now());
-    const timer = window.setInterval(() => setNowMs(Date.now()), 100);
+    setNowMs(serverNowMs());
+    const timer = window.setInterval(() => setNowMs(serverNowMs()), 100);
     return () => window.clearInterval(timer);
   }, [isRunning]);
   return nowMs;

@@ -4,33 +4,36 @@ import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
 import { useHasRole, useSignedIn } from "../session/session.ts";
 import { Cautions } from "../shell/About.tsx";
 import { PinPad } from "../sign-in/PinPad.tsx";
+import { useRecordEvents } from "../records/useRecordEvents.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
 import { TextField } from "../ui/Field.tsx";
 import { ProblemNote } from "../ui/States.tsx";
-import { RecordTimeline } from "./RecordTimeline.tsx";
-import { listLacking, type RecordView } from "./steps.ts";
+import { Timeline } from "../ui/Timeline.tsx";
+import { listLacking, listUnmeasured, type RecordView } from "./steps.ts";
+import { ThicknessDialog } from "./ThicknessDialog.tsx";
 import type { RecordStep } from "./timer.ts";
 import "../sign-in/door.css";
 
 interface SignScreenProps {
   record: RecordView;
-  steps: readonly RecordStep[];
   /** What of this record is not yet confirmed, or refused. */
   unsettled: number;
   onStep: (stepKey: string) => void;
 }
 
 /** All steps worked: what happened, what is lacking, the signature. */
-export function SignScreen({ record, steps, unsettled, onStep }: SignScreenProps): ReactNode {
+export function SignScreen({ record, unsettled, onStep }: SignScreenProps): ReactNode {
   const t = useTexts();
   const isDentist = useHasRole("dentist");
-  const lacking = listLacking(record, steps);
+  const [measured, measure] = useState<RecordStep | null>(null);
+  const events = useRecordEvents(record);
+  const lacking = listLacking(record);
   return (
     <section className="sign-screen" aria-label={t.chairside.signTitle}>
       <div>
         <h2>{t.chairside.timeline}</h2>
-        <RecordTimeline record={record} />
+        <Timeline label={t.chairside.timeline} events={events} />
       </div>
       <div className="sign-side">
         <h2>{t.chairside.signTitle}</h2>
@@ -45,6 +48,11 @@ export function SignScreen({ record, steps, unsettled, onStep }: SignScreenProps
             ))}
           </div>
         )}
+        {listUnmeasured(record).map((step) => (
+          <Button key={step.key} onClick={() => measure(step)}>
+            {t.chairside.thicknessTitle(step.name)}
+          </Button>
+        ))}
         {unsettled > 0 ? <p role="status">{t.chairside.waitingToSend}</p> : null}
         {isDentist ? null : <p>{t.chairside.dentistSigns}</p>}
         {isDentist && lacking.length === 0 && unsettled === 0 ? (
@@ -55,6 +63,12 @@ export function SignScreen({ record, steps, unsettled, onStep }: SignScreenProps
           <Cautions />
         </details>
       </div>
+      {measured === null ? null : (
+        <ThicknessDialog
+          {...{ record, step: measured, recordIds: [record.id] }}
+          onClose={() => measure(null)}
+        />
+      )}
     </section>
   );
 }

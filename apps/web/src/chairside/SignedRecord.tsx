@@ -1,17 +1,19 @@
 import type { ReactNode } from "react";
 import { paths } from "../paths.ts";
 import { Cautions } from "../shell/About.tsx";
+import { useRecordEvents } from "../records/useRecordEvents.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
 import { Page } from "../ui/Page.tsx";
-import { RecordTimeline } from "./RecordTimeline.tsx";
+import { Timeline } from "../ui/Timeline.tsx";
 import type { RecordView } from "./steps.ts";
 
 /** What was signed, with the seal that any change would break. */
-export function SignedRecord({ record }: { record: RecordView }): ReactNode {
+export function SignedRecord({ record, tabs }: { record: RecordView; tabs: ReactNode }): ReactNode {
   const t = useTexts();
   const { dateTime } = useFormats();
+  const events = useRecordEvents(record);
   const { signed, tooth, chartNumber, technique, version } = record;
   return (
     <Page
@@ -28,6 +30,7 @@ export function SignedRecord({ record }: { record: RecordView }): ReactNode {
         </>
       }
     >
+      {tabs}
       {signed === null ? null : (
         <section className="seal">
           <p className="seal-word">{t.chairside.signed}</p>
@@ -36,7 +39,7 @@ export function SignedRecord({ record }: { record: RecordView }): ReactNode {
           <p className="code seal-hash">{signed.hash}</p>
         </section>
       )}
-      <RecordTimeline record={record} />
+      <Timeline label={t.chairside.timeline} events={events} />
       <Cautions />
     </Page>
   );

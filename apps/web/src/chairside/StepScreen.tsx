@@ -1,4 +1,4 @@
-import { useEffect, useState, type ReactNode } from "react";
+import { useState, type ReactNode } from "react";
 import { showContainerCode } from "#domain";
 import type { Scan } from "../scanner/scan.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
@@ -7,50 +7,47 @@ import { useFormats } from "../texts/useFormats.ts";
 import { Button } from "../ui/Button.tsx";
 import { DeviationDialog } from "./DeviationDialog.tsx";
 import { NotScannedDialog } from "./NotScannedDialog.tsx";
-import { Ring } from "./Ring.tsx";
 import type { RecordView } from "./steps.ts";
+import { StepWork } from "./StepWork.tsx";
 import { SwapDialog } from "./SwapDialog.tsx";
-import {
-  beginPart,
-  listParts,
-  nextPart,
-  runningOf,
-  totalSeconds,
-  type Part,
-  type PartKind,
-  type RecordStep,
-  type Run,
-} from "./timer.ts";
-import { useRecordEvent, useStepTimer } from "./useChairWork.ts";
+import { ThicknessDialog } from "./ThicknessDialog.tsx";
+import type { RecordStep } from "./timer.ts";
 
-interface StepScreenProps {
+export interface StepScreenProps {
   record: RecordView;
-  steps: readonly RecordStep[];
   step: RecordStep;
+  /** The record's own id first, then those of the teeth that go through the step with it. */
+  recordIds: readonly string[];
+  locationId: string;
   isAwake: boolean;
-  onLeave: (isLeftOut: boolean) => void;
+  onLeave: () => void;
+  children: ReactNode;
 }
 
+type Asked = "swap" | "deviation" | "not-scanned" | "thickness";
+
 /** One step: its name, its container, its ring; the next step small beneath. */
-export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreenProps): ReactNode {
+export function StepScreen(props: StepScreenProps): ReactNode {
+  const { record, step, recordIds, locationId, isAwake, onLeave, children } = props;
   const t = useTexts();
-  const [asks, ask] = useState<"swap" | "deviation" | "not-scanned" | null>(null);
+  const [asks, ask] = useState<Asked | null>(null);
   const [scanned, setScanned] = useState<Scan | null>(null);
   const askSwap = (scan: Scan | null) => {
     setScanned(scan);
     ask("swap");
   };
   useScanTarget(step.usesMaterial ? askSwap : null, t.chairside.swapTitle(step.name));
-  const index = steps.findIndex((one) => one.key === step.key);
-  const following = steps.slice(index + 1).find((one) => !one.done);
-  const about = { record, step, onClose: () => ask(null) };
+  const index = record.steps.findIndex((one) => one.key === step.key);
+  const following = record.steps.slice(index + 1).find((one) => !one.done && !one.leftOut);
+  const about = { record, step, recordIds, onClose: () => ask(null) };
   return (
     <>
       <section className="step-screen" aria-label={step.name}>
-        <StepWork {...{ record, step, onLeave }}>
-          <p className="step-of">{t.chairside.stepOf(index + 1, steps.length)}</p>
+        <StepWork {...{ record, step, recordIds, locationId, onLeave }}>
+          <p className="step-of">{t.chairside.stepOf(index + 1, record.steps.length)}</p>
           <h2 className="step-title">{step.name}</h2>
           <StepContainers step={step} />
+          {children}
         </StepWork>
       </section>
       <div className="chair-bar">
@@ -67,6 +64,11 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
           <Button className="big" onClick={() => ask("deviation")}>
             {t.chairside.deviation}
           </Button>
+          {step.thickness === null ? null : (
+            <Button className="big" onClick={() => ask("thickness")}>
+              {t.chairside.thickness}
+            </Button>
+          )}
           {step.usesMaterial ? (
             <Button className="big" onClick={() => ask("not-scanned")}>
               {t.chairside.notScanned}
@@ -76,6 +78,7 @@ export function StepScreen({ record, steps, step, isAwake, onLeave }: StepScreen
       </div>
       {asks === "swap" ? <SwapDialog {...about} scanned={scanned} /> : null}
       {asks === "deviation" ? <DeviationDialog {...about} /> : null}
+      {asks === "thickness" ? <ThicknessDialog {...about} /> : null}
       {asks === "not-scanned" ? <NotScannedDialog {...about} /> : null}
     </>
   );
@@ -97,119 +100,4 @@ function StepContainers({ step }: { step: RecordStep }): ReactNode {
       </span>
     </p>
   ));
-}
-
-/** Whether the part that runs has had its time: only then is going on the obvious thing to do. */
-function useIsUp(run: Run | null, seconds: number): boolean {
-  const [upRun, setUpRun] = useState<Run | null>(null);
-  useEffect(() => {
-    if (run === null) return undefined;
-    const leftMs = run.beganMs + seconds * 1000 - Date.now();
-    const timer = window.setTimeout(() => setUpRun(run), Math.max(0, leftMs));
-    return () => window.clearTimeout(timer);
-  }, [run, seconds]);
-  return run !== null && upRun === run;
-}
-
-interface StepWorkProps extends Pick<StepScreenProps, "record" | "step" | "onLeave"> {
-  children: ReactNode;
-}
-
-function StepWork({ record, step, onLeave, children }: StepWorkProps): ReactNode {
-  const t = useTexts();
-  const write = useRecordEvent(record.id);
-  const [kept, keep] = useStepTimer(record.id);
-  const timer = kept?.stepKey === step.key ? kept : null;
-  const parts = listParts(step);
-  const next = nextPart(parts, timer);
-  const running = runningOf(timer);
-  const part = parts.find(({ kind }) => kind === (running?.part ?? next?.kind)) ?? parts.at(-1);
-  const isBegun = timer !== null || step.startedAt !== null;
-  async function begin(kind: PartKind | null): Promise<void> {
-    if (kind !== null) keep(beginPart(timer, { stepKey: step.key, part: kind, nowMs: Date.now() }));
-    if (isBegun) return;
-    const taken = await write({ kind: "step-started", stepKey: step.key }, step.name);
-    if (!taken) keep(null);
-  }
-  function finish(): void {
-    const seconds = timer === null ? {} : { seconds: totalSeconds(timer, Date.now()) };
-    keep(null);
-    void write({ kind: "step-done", stepKey: step.key, ...seconds }, step.name);
-    onLeave(false);
-  }
-  return (
-    <>
-      <div className="step-clock">
-        {part === undefined ? (
-          <p className="step-no-clock">{t.chairside.noTimer}</p>
-        ) : (
-          <Ring part={part} run={running} />
-        )}
-      </div>
-      <div className="step-words">
-        {children}
-        <StepButtons
-          {...{ next, running, step }}
-          seconds={part?.seconds ?? 0}
-          mustBegin={!isBegun && (parts.length > 0 || step.usesMaterial)}
-          onBegin={(kind) => void begin(kind)}
-          onDone={finish}
-          onLeaveOut={() => onLeave(true)}
-        />
-      </div>
-    </>
-  );
-}
-
-interface StepButtonsProps {
-  step: RecordStep;
-  next: Part | null;
-  running: Run | null;
-  /** How long the part that runs is to last. */
-  seconds: number;
-  mustBegin: boolean;
-  onBegin: (kind: PartKind | null) => void;
-  onDone: () => void;
-  onLeaveOut: () => void;
-}
-
-/** The taps of a step; the one to make next is the large coloured one. */
-function StepButtons(props: StepButtonsProps): ReactNode {
-  const { step, next, running, seconds, mustBegin, onBegin, onDone, onLeaveOut } = props;
-  const t = useTexts();
-  const isUp = useIsUp(running, seconds);
-  const goingOn = running === null || isUp ? "main" : "plain";
-  return (
-    <div className="actions step-actions">
-      {next === null ? null : (
-        <Button kind={goingOn} className="huge" onClick={() => onBegin(next.kind)}>
-          {t.chairside.beginPart(t.chairside[next.kind])}
-        </Button>
-      )}
-      {next === null && mustBegin ? (
-        <Button kind="main" className="huge" onClick={() => onBegin(null)}>
-          {t.chairside.begin}
-        </Button>
-      ) : null}
-      {mustBegin ? null : (
-        <Button
-          kind={next === null ? goingOn : "plain"}
-          className={next === null ? "huge" : "big"}
-          onClick={onDone}
-        >
-          {t.chairside.stepDone}
-        </Button>
-      )}
-      {running === null ? null : (
-        <Button className="big" onClick={() => onBegin(running.part)}>
-          {t.chairside.again}
-        </Button>
-      )}
-      {step.required ? null : (
-        <Button className="big" onClick={onLeaveOut}>
-          {t.chairside.skip}
-        </Button>
-      )}
-    </div>
-  );
 }

@@ -105,7 +105,7 @@ function useSwap({
   record,
   step,
   onClose,
-}: StepDialogProps): (scan: Scan, replaced: Replaced) => void {
+}: Omit<StepDialogProps, "recordIds">): (scan: Scan, replaced: Replaced) => void {
   const t = useTexts();
   const { today } = useFormats();
   const stock = useKnownStock();

@@ -1,6 +1,14 @@
 import { describe, expect, test } from "@jest/globals";
 import type { OutboxEntry } from "../outbox/entry.ts";
-import { listLacking, listNewStops, stepToWork, withWaiting, type RecordView } from "./steps.ts";
+import {
+  listAlongside,
+  listLacking,
+  listNewStops,
+  listUnmeasured,
+  stepToWork,
+  withWaiting,
+  type RecordView,
+} from "./steps.ts";
 import type { RecordStep } from "./timer.ts";
 
 const step = (key: string, facts: Partial<RecordStep> = {}): RecordStep => ({
@@ -20,14 +28,17 @@ const step = (key: string, facts: Partial<RecordStep> = {}): RecordStep => ({
   dropLifeSeconds: null,
   thickness: null,
   cures: [],
+  neededJCm2: null,
   light: null,
   ...facts,
 });
-const waiting = (kind: string, stepKey: string): OutboxEntry =>
+const waiting = (kind: string, stepKey: string, facts: object = {}): OutboxEntry =>
   ({
     route: "addRecordEvent",
-    body: { kind, stepKey },
+    body: { kind, stepKey, ...facts },
     at: "2026-03-02T09:00:00.000Z",
+    personName: "P",
+    refused: null,
   }) as unknown as OutboxEntry;
 const stop = (code: string, overridden: object | null = null) => ({
   code,
@@ -37,6 +48,8 @@ const stop = (code: string, overridden: object | null = null) => ({
 });
 const record = (facts: object): RecordView =>
   ({
+    steps: [],
+    events: [],
     materials: [],
     check: { findings: [] },
     startCheck: { findings: [] },
@@ -44,12 +57,42 @@ const record = (facts: object): RecordView =>
   }) as unknown as RecordView;
 
 describe("the steps of a record at the chair", () => {
+  const drawn = record({ steps: [step("prime"), step("bond")] });
+
   test("count as begun and done as soon as this device has kept it", () => {
     const sent = [waiting("step-started", "prime"), waiting("step-done", "prime")];
-    expect(withWaiting([step("prime"), step("bond")], sent)).toMatchObject([
+    expect(withWaiting(drawn, sent).steps).toMatchObject([
       { done: true, startedAt: "2026-03-02T09:00:00.000Z" },
       { done: false, startedAt: null },
     ]);
+  });
+
+  test("tell a part begun, a drop dispensed and a layer measured before they are sent", () => {
+    const at = "2026-03-02T09:05:00.000Z";
+    const sent = [
+      waiting("part-started", "prime", { part: "application", seconds: 20, occurredAt: at }),
+      waiting("dispensed", "prime", { occurredAt: at }),
+      waiting("thickness", "coat", { tenthMm: 7 }),
+      waiting("step-left-out", "prime"),
+    ];
+    const range = { min: 5, max: 10, measured: null };
+    const coated = record({ steps: [step("prime"), step("coat", { thickness: range })] });
+    const told = withWaiting(coated, sent);
+    expect(told.steps).toMatchObject([
+      { startedAt: at, dispensedAt: at, leftOut: true },
+      { thickness: { measured: 7 } },
+    ]);
+    expect(told.events[0]).toMatchObject({
+      kind: "part-started",
+      stepKey: "prime",
+      facts: { part: "application", seconds: 20 },
+      occurredAt: at,
+    });
+  });
+
+  test("take nothing from what the server has refused", () => {
+    const refused = { ...waiting("step-done", "prime"), refused: {} } as unknown as OutboxEntry;
+    expect(withWaiting(drawn, [refused])).toBe(drawn);
   });
 
   test("are worked in order, leaving out what was left out, until only signing is left", () => {
@@ -58,10 +101,28 @@ describe("the steps of a record at the chair", () => {
       step("clean", { required: false }),
       step("bond"),
     ];
-    expect(stepToWork(steps, null, new Set())?.key).toBe("clean");
-    expect(stepToWork(steps, null, new Set(["clean"]))?.key).toBe("bond");
-    expect(stepToWork(steps, "isolate", new Set())?.key).toBe("isolate");
-    expect(stepToWork([step("isolate", { done: true })], null, new Set())).toBeNull();
+    expect(stepToWork(steps, null)?.key).toBe("clean");
+    const without = steps.map((one) => (one.key === "clean" ? { ...one, leftOut: true } : one));
+    expect(stepToWork(without, null)?.key).toBe("bond");
+    expect(stepToWork(steps, "isolate")?.key).toBe("isolate");
+    expect(stepToWork([step("isolate", { done: true })], null)).toBeNull();
+  });
+
+  test("go together on the teeth that stand at the same one", () => {
+    const etched = record({ steps: [step("etch"), step("prime")] });
+    const other = record({ steps: [step("prime")] });
+    expect(listAlongside([etched, other], "prime")).toEqual([other]);
+    expect(listAlongside([etched, other], "etch")).toEqual([etched]);
+  });
+
+  test("ask for a layer not measured once they are done", () => {
+    const thickness = { min: 5, max: 10, measured: null };
+    const steps = [
+      step("coat", { done: true, thickness }),
+      step("later", { thickness }),
+      step("told", { done: true, thickness: { ...thickness, measured: 6 } }),
+    ];
+    expect(listUnmeasured(record({ steps })).map(({ key }) => key)).toEqual(["coat"]);
   });
 });
 
@@ -73,17 +134,17 @@ describe("what keeps a record from being signed", () => {
   ];
 
   test("is a required step not done, or done without a material on record", () => {
-    expect(listLacking(record({}), steps).map(({ key }) => key)).toEqual(["bond"]);
+    expect(listLacking(record({ steps })).map(({ key }) => key)).toEqual(["bond"]);
     const materials = [{ stepKey: "bond" }];
-    expect(listLacking(record({ materials }), steps)).toEqual([]);
-    expect(listLacking(record({ materials }), [step("bond")]).map(({ key }) => key)).toEqual([
-      "bond",
-    ]);
+    expect(listLacking(record({ steps, materials }))).toEqual([]);
+    expect(listLacking(record({ materials, steps: [step("bond")] })).map(({ key }) => key)).toEqual(
+      ["bond"],
+    );
   });
 
   test("is not a step whose missing material a dentist has passed", () => {
     const check = { findings: [stop("missing", { by: "D" })] };
-    expect(listLacking(record({ check }), steps)).toEqual([]);
+    expect(listLacking(record({ steps, check }))).toEqual([]);
   });
 });
 

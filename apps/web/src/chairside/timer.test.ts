@@ -1,16 +1,15 @@
 import { describe, expect, test } from "@jest/globals";
 import fc from "fast-check";
 import {
-  beginPart,
-  endRunning,
   listParts,
+  litSeconds,
   nextPart,
   readRun,
-  readTimer,
+  readRuns,
   runningOf,
+  shownPart,
   totalSeconds,
-  type Part,
-  type StepTimer,
+  type RecordEvent,
 } from "./timer.ts";
 
 const parts = listParts({
@@ -19,9 +18,21 @@ const parts = listParts({
   cureSeconds: null,
 });
 
+const event = (kind: string, atMs: number, facts: object = {}): RecordEvent => ({
+  sequence: atMs,
+  kind,
+  stepKey: "prime",
+  facts: { ...facts },
+  occurredAt: new Date(atMs).toISOString(),
+  recordedAt: new Date(atMs).toISOString(),
+  person: "P",
+});
+const begun = (part: string, atMs: number, seconds = 20): RecordEvent =>
+  event("part-started", atMs, { part, seconds });
+
 describe("the parts of a step", () => {
   test("are those that have a time, in the order of the work", () => {
-    expect(parts.map(({ kind }) => kind)).toEqual(["apply", "airDry"]);
+    expect(parts.map(({ kind }) => kind)).toEqual(["application", "air-dry"]);
     const zero = { seconds: 0, from: "ifu" as const };
     expect(listParts({ applicationSeconds: zero, airDrySeconds: null, cureSeconds: null })).toEqual(
       [],
@@ -29,88 +40,88 @@ describe("the parts of a step", () => {
   });
 
   test("are begun one after another until none is left", () => {
-    const first = beginPart(null, { stepKey: "prime", part: "apply", nowMs: 1000 });
-    expect(nextPart(parts, null)?.kind).toBe("apply");
-    expect(nextPart(parts, first)?.kind).toBe("airDry");
-    expect(
-      nextPart(parts, beginPart(first, { stepKey: "prime", part: "airDry", nowMs: 22_000 })),
-    ).toBeNull();
+    const first = readRuns([begun("application", 1000)], "prime");
+    const second = readRuns([begun("application", 1000), begun("air-dry", 22_000, 10)], "prime");
+    expect(nextPart(parts, [])?.kind).toBe("application");
+    expect(nextPart(parts, first)?.kind).toBe("air-dry");
+    expect(nextPart(parts, second)).toBeNull();
+  });
+
+  test("are read of their own step alone, and afresh once it was done", () => {
+    const told = [begun("application", 0), event("step-done", 9000)];
+    expect(readRuns(told, "prime")).toEqual([]);
+    expect(readRuns([begun("application", 0)], "bond")).toEqual([]);
+    expect(readRuns([...told, begun("application", 20_000)], "prime")).toHaveLength(1);
+  });
+
+  test("end where the next begins or where the cure is noted", () => {
+    const told = [begun("application", 0), begun("cure", 5000, 10)];
+    expect(readRuns(told, "prime")[0]?.endedMs).toBe(5000);
+    const cured = readRuns([...told, event("cure", 16_000)], "prime");
+    expect(cured[1]?.endedMs).toBe(16_000);
+    expect(runningOf(cured)).toBeNull();
+  });
+
+  test("are not made up from what names no part", () => {
+    expect(readRuns([event("part-started", 0, { part: "tea", seconds: 1 })], "prime")).toEqual([]);
+  });
+});
+
+describe("the part that is shown", () => {
+  test("is the one that runs, else the next one, else the last", () => {
+    expect(shownPart(parts, [])?.kind).toBe("application");
+    const told = [begun("application", 0)];
+    expect(shownPart(parts, readRuns(told, "prime"))?.kind).toBe("application");
+    const both = [...told, begun("air-dry", 22_000, 10)];
+    expect(shownPart(parts, readRuns(both, "prime"))).toEqual(parts[1]);
+    expect(shownPart([], [])).toBeNull();
+  });
+
+  test("keeps the time that it was begun with, and says that the light asked for it", () => {
+    const runs = readRuns([begun("application", 0, 35)], "prime");
+    expect(shownPart(parts, runs)).toEqual({ kind: "application", seconds: 35, from: "exposure" });
   });
 });
 
 describe("a running part", () => {
-  const run = { part: "apply" as const, beganMs: 1000, endedMs: null };
-  const part: Part = { kind: "apply", seconds: 20, from: "ifu" };
+  const run = { part: "application" as const, seconds: 20, beganMs: 1000, endedMs: null };
 
   test("shows the seconds left, then those over", () => {
-    expect(readRun(run, part, 1000)).toEqual({ left: 20, over: 0, fraction: 1 });
-    expect(readRun(run, part, 11_000)).toEqual({ left: 10, over: 0, fraction: 0.5 });
-    expect(readRun(run, part, 20_999)).toMatchObject({ left: 1, over: 0 });
-    expect(readRun(run, part, 21_000)).toEqual({ left: 0, over: 0, fraction: 0 });
-    expect(readRun(run, part, 24_500)).toEqual({ left: 0, over: 3, fraction: 0 });
+    expect(readRun(run, 1000)).toEqual({ left: 20, over: 0, fraction: 1 });
+    expect(readRun(run, 11_000)).toEqual({ left: 10, over: 0, fraction: 0.5 });
+    expect(readRun(run, 20_999)).toMatchObject({ left: 1, over: 0 });
+    expect(readRun(run, 21_000)).toEqual({ left: 0, over: 0, fraction: 0 });
+    expect(readRun(run, 24_500)).toEqual({ left: 0, over: 3, fraction: 0 });
   });
 
   test("is full again, never more, where the clock was set back", () => {
-    expect(readRun(run, part, 0)).toEqual({ left: 20, over: 0, fraction: 1 });
+    expect(readRun(run, 0)).toEqual({ left: 20, over: 0, fraction: 1 });
   });
 
-  test("survives being written down and read again", () => {
-    const timer = beginPart(beginPart(null, { stepKey: "prime", part: "apply", nowMs: 1000 }), {
-      stepKey: "prime",
-      part: "airDry",
-      nowMs: 22_000,
-    });
-    expect(readTimer(JSON.stringify(timer))).toEqual(timer);
-    expect(runningOf(readTimer(JSON.stringify(timer)))?.part).toBe("airDry");
-  });
-
-  test("is not made up from a text that is no timer", () => {
-    for (const text of [
-      null,
-      "",
-      "{",
-      "null",
-      "[]",
-      '{"stepKey":1,"runs":[]}',
-      '{"stepKey":"a","runs":[{}]}',
-    ]) {
-      expect(readTimer(text)).toBeNull();
-    }
+  test("counts as light no longer than it was set, and in whole seconds", () => {
+    expect(litSeconds(run, 10_900)).toBe(9);
+    expect(litSeconds(run, 11_000)).toBe(10);
+    expect(litSeconds(run, 60_000)).toBe(20);
+    expect(litSeconds(run, 0)).toBe(0);
   });
 });
 
 describe("the time kept for a step", () => {
-  test("is that of all its parts, without the gaps between", () => {
-    const applied = endRunning(
-      beginPart(null, { stepKey: "prime", part: "apply", nowMs: 0 }),
-      21_000,
-    );
-    const dried = endRunning(
-      beginPart(applied, { stepKey: "prime", part: "airDry", nowMs: 60_000 }),
-      72_000,
-    );
-    expect(totalSeconds(dried, 90_000)).toBe(33);
-  });
-
-  test("starts afresh at another step", () => {
-    const timer = beginPart(beginPart(null, { stepKey: "prime", part: "apply", nowMs: 0 }), {
-      stepKey: "bond",
-      part: "cure",
-      nowMs: 50_000,
-    });
-    expect(timer.runs).toHaveLength(1);
-    expect(totalSeconds(timer, 60_000)).toBe(10);
+  test("is that of all its parts, without the gap after a cure", () => {
+    const told = [begun("cure", 0), event("cure", 21_000), begun("air-dry", 60_000)];
+    expect(totalSeconds(readRuns(told, "prime"), 72_000)).toBe(33);
   });
 
   test("is never negative and never above what a record takes, whatever the clock does", () => {
-    const times = fc.array(fc.integer({ min: -1e9, max: 1e9 }), { minLength: 2, maxLength: 8 });
+    const times = fc.array(fc.integer({ min: 0, max: 1e9 }), { minLength: 2, maxLength: 8 });
     fc.assert(
       fc.property(times, (instants) => {
-        const timer = instants.reduce<StepTimer | null>(
-          (before, atMs) => beginPart(before, { stepKey: "prime", part: "apply", nowMs: atMs }),
-          null,
+        const runs = readRuns(
+          instants.map((atMs) => begun("application", atMs)),
+          "prime",
         );
-        const total = totalSeconds(timer!, instants.at(-1)!);
+        const total = totalSeconds(runs, instants.at(-1)!);
+        expect(runs).toHaveLength(instants.length);
         expect(total).toBeGreaterThanOrEqual(0);
         expect(total).toBeLessThanOrEqual(7200);
       }),

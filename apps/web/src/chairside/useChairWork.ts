@@ -2,60 +2,54 @@ import { useQueryClient } from "@tanstack/react-query";
 import { useCallback, useEffect, useState } from "react";
 import type { BodyOf } from "#contracts/operations";
 import { keyOf } from "../api/queries.ts";
+import { serverNowMs } from "../api/server-clock.ts";
 import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
 import { playSound } from "../scanner/sounds.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
-import { readRemembered, remember } from "../ui/remembered.ts";
 import { useSayError } from "../ui/States.tsx";
 import type { RecordView } from "./steps.ts";
-import { readTimer, type StepTimer } from "./timer.ts";
 
-/** The step's clock, kept on this device so that a reload does not stop it. */
-export function useStepTimer(
-  recordId: string,
-): [StepTimer | null, (timer: StepTimer | null) => void] {
-  const name = `timer.${recordId}`;
-  const [timer, setTimer] = useState(() => readTimer(readRemembered(name)));
-  const keep = useCallback(
-    (next: StepTimer | null) => {
-      remember(name, next === null ? null : JSON.stringify(next));
-      setTimer(next);
-    },
-    [name],
-  );
-  return [timer, keep];
-}
-
-/** Writes what happens at a step, through the outbox; says so where the server refuses it. */
+/**
+ * Writes what happens at a step on one tooth or several, through the outbox; says so where the
+ * server refuses it, and answers whether it took all.
+ */
 export function useRecordEvent(
-  recordId: string,
+  recordIds: readonly string[],
 ): (body: BodyOf<"addRecordEvent">, about: string) => Promise<boolean> {
   const write = useOutboxWrite();
   const queries = useQueryClient();
   const announce = useAnnounce();
   const sayError = useSayError();
+  const ids = recordIds.join(" ");
   return useCallback(
     async (body, about) => {
-      const occurredAt = new Date().toISOString();
-      try {
-        await write({
-          route: "addRecordEvent",
-          params: { recordId },
-          body: { ...body, occurredAt },
-          about,
-          belongsTo: recordId,
-          onAnswer: (record) =>
-            queries.setQueryData<RecordView>(keyOf("getRecord", { params: { recordId } }), record),
-        });
-        return true;
-      } catch (error) {
-        playSound("look");
-        announce({ text: `${about}. ${sayError(error)}`, tone: "bad" });
-        void queries.invalidateQueries({ queryKey: ["getRecord"] });
-        return false;
-      }
+      const occurredAt = new Date(serverNowMs()).toISOString();
+      const writeOne = async (recordId: string): Promise<boolean> => {
+        try {
+          await write({
+            route: "addRecordEvent",
+            params: { recordId },
+            body: { ...body, occurredAt },
+            about,
+            belongsTo: recordId,
+            onAnswer: (record) =>
+              queries.setQueryData<RecordView>(
+                keyOf("getRecord", { params: { recordId } }),
+                record,
+              ),
+          });
+          return true;
+        } catch (error) {
+          playSound("look");
+          announce({ text: `${about}. ${sayError(error)}`, tone: "bad" });
+          void queries.invalidateQueries({ queryKey: ["getRecord"] });
+          return false;
+        }
+      };
+      const taken = await Promise.all(ids.split(" ").map(writeOne));
+      return taken.every(Boolean);
     },
-    [write, queries, announce, sayError, recordId],
+    [write, queries, announce, sayError, ids],
   );
 }
 
