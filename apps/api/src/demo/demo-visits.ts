@@ -1,3 +1,4 @@
+import { toothModes } from "#domain";
 import demo from "../../../../shared/demo-practice.json" with { type: "json" };
 import { RecordsService } from "../records/records.service.ts";
 import { TraysService } from "../trays/trays.service.ts";
@@ -9,16 +10,18 @@ interface Visit {
   chart: string;
   tooth: string;
   technique: string;
+  mode?: string;
   containers: (string | number)[][];
 }
 
 const usualTooth = {
-  mode: null,
-  provisional: "none",
+  provisional: "resin",
   undercut: false,
   surfaces: "",
   restoration: null,
 } as const;
+
+const modeOf = ({ mode }: Visit) => toothModes.find((one) => one === mode) ?? null;
 
 /** Plans a tray at the moment of a visit and scans its containers into it. */
 async function setTray(scene: DemoScene, visit: Visit, days: number): Promise<string> {
@@ -30,7 +33,7 @@ async function setTray(scene: DemoScene, visit: Visit, days: number): Promise<st
     callAs<"planTray">(scene, who, {
       body: {
         chartNumber: visit.chart,
-        teeth: [{ ...usualTooth, tooth: visit.tooth }],
+        teeth: [{ ...usualTooth, tooth: visit.tooth, mode: modeOf(visit) }],
         bondingOn: null,
         techniqueId: scene.techniques.get(visit.technique)!,
         locationId: scene.places.get("operatory")!,
