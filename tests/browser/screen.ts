@@ -20,16 +20,20 @@ export class Screen {
   /** What the browser complained of: errors in scripts, refused policies, failed requests. */
   readonly faults: string[] = [];
 
+  private byTouch = false;
+
   private constructor(
     readonly context: BrowserContext,
     readonly page: Page,
     private readonly keys: CDPSession,
   ) {}
 
-  static async open(context: BrowserContext): Promise<Screen> {
+  /** Taps are a finger's where the context has touch. */
+  static async open(context: BrowserContext, byTouch = false): Promise<Screen> {
     context.setDefaultTimeout(limitMs);
     const page = await context.newPage();
     const screen = new Screen(context, page, await context.newCDPSession(page));
+    screen.byTouch = byTouch;
     page.on("pageerror", (error) => screen.faults.push(String(error)));
     page.on("console", (message) => {
       const { url } = message.location();
@@ -46,6 +50,15 @@ export class Screen {
   async signIn(role: PersonRole): Promise<void> {
     await this.page.goto("/sign-in");
     await this.page.getByRole("button", { name: people[role] }).click();
+    await this.page.getByRole("navigation", { name: "Pages" }).waitFor();
+  }
+
+  /** Goes in by name and password. */
+  async signInAs(name: string, password: string): Promise<void> {
+    await this.page.goto("/sign-in");
+    await this.page.getByLabel("Sign-in name").fill(name);
+    await this.page.getByLabel("Password").fill(password);
+    await this.tap("Sign in");
     await this.page.getByRole("navigation", { name: "Pages" }).waitFor();
   }
 
@@ -82,7 +95,8 @@ export class Screen {
   /** A tap on the button or link of that name, in the dialog or place given. */
   async tap(name: string | RegExp, place: Page | Locator = this.page): Promise<void> {
     const named = { name, exact: typeof name === "string" };
-    await place.getByRole("button", named).or(place.getByRole("link", named)).click();
+    const wanted = place.getByRole("button", named).or(place.getByRole("link", named));
+    await (this.byTouch ? wanted.tap() : wanted.click());
   }
 
   /**

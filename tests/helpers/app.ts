@@ -32,12 +32,22 @@ import { asOwner, cloneDatabase, type TestDatabase } from "./database.ts";
 export const password = "a long enough one";
 export const roleNames = ["assistant", "dentist", "office", "owner"] as const;
 
-/** The clock of a test: stands still until it is set. */
+/** The clock of a test: stands still until it is set, or let run. */
 export class TestClock {
   private at = new Date("2026-06-15T08:00:00.000Z");
-  now = (): Date => this.at;
+  private runsSinceMs: number | null = null;
+  now = (): Date =>
+    this.runsSinceMs === null
+      ? this.at
+      : new Date(this.at.getTime() + Date.now() - this.runsSinceMs);
   set(instant: string): void {
     this.at = new Date(instant);
+    this.runsSinceMs = null;
+  }
+  /** Goes on from an instant, as fast as time does. */
+  runFrom(instant: string): void {
+    this.set(instant);
+    this.runsSinceMs = Date.now();
   }
 }
 

@@ -57,9 +57,10 @@ export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> 
       sendProblem(error, request, reply),
   });
   const secure = parts.secure ?? new SecureSide();
+  const clock = parts.clock ?? systemClock;
   const module = AppModule.with({
     db: parts.db,
-    clock: parts.clock ?? systemClock,
+    clock,
     setUpCode: parts.setUpCode ?? null,
     secure,
   });
@@ -75,11 +76,19 @@ export async function makeApp(parts: AppParts): Promise<NestFastifyApplication> 
   const server = adapter.getInstance() as unknown as FastifyInstance;
   server.removeContentTypeParser("text/plain");
   await addPlugins(server, parts.requestsPerMinute ?? 3_000);
+  tellTime(server, clock);
   addTrust(server, secure);
   await addPages(server, parts.webFolder ?? null);
   await app.init();
   await server.ready();
   return app;
+}
+
+/** By the one clock: pages compare the device's own with it. */
+function tellTime(server: FastifyInstance, clock: Clock): void {
+  server.addHook("onSend", async (_request, reply) => {
+    reply.header("Date", clock.now().toUTCString());
+  });
 }
 
 async function addPlugins(server: FastifyInstance, requestsPerMinute: number): Promise<void> {

@@ -2,7 +2,6 @@ import type { ReactNode } from "react";
 import { formatNumber } from "#texts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Choice } from "../ui/Field.tsx";
 import { listDistances } from "./cure.ts";
@@ -12,20 +11,11 @@ const noLight = "";
 
 /** Which light, in which mode, how far from the tooth: each by one tap. */
 export function CureDialog({ cure, onClose }: { cure: Cure; onClose: () => void }): ReactNode {
-  const { chairside: t, common } = useTexts();
+  const { chairside: t } = useTexts();
   const { language } = useFormats();
   const { lights, light, choice, choose } = cure;
   return (
-    <Dialog
-      title={t.lightAndDistance}
-      onClose={onClose}
-      closeLabel={common.close}
-      actions={
-        <Button kind="main" className="big" onClick={onClose}>
-          {t.goOnWith}
-        </Button>
-      }
-    >
+    <Dialog title={t.lightAndDistance} onClose={onClose} closeLabel={t.goOnWith}>
       <div className="form cure-choices">
         <Choice
           label={t.light}

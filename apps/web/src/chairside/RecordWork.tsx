@@ -41,10 +41,12 @@ export function RecordWork(props: RecordWorkProps): ReactNode {
       className="chair"
       title={t.chairside.tooth(record.tooth)}
       lead={`${record.technique.name} · ${t.common.chart(record.chartNumber)}`}
-      actions={<StepLine steps={steps} current={step?.key ?? null} onChoose={choose} />}
     >
       <div className="chair-body">
-        {tabs}
+        <div className="visit-line">
+          {tabs}
+          <StepLine steps={steps} current={step?.key ?? null} onChoose={choose} />
+        </div>
         {stops.length === 0 ? null : (
           <section className="chair-alarm" role="alert">
             <h2>{t.chairside.changedVerdict}</h2>

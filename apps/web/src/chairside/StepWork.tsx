@@ -76,7 +76,9 @@ export function StepWork(props: StepWorkProps): ReactNode {
       </div>
       <div className="step-words">
         {children}
-        <DropClock step={step} onDrop={drop} />
+        {part === null || part.kind === "application" ? (
+          <DropClock step={step} onDrop={drop} />
+        ) : null}
         {part?.kind === "cure" ? (
           <CureLine cure={cure} seconds={part.seconds} isRunning={running !== null} />
         ) : null}
