@@ -7,7 +7,7 @@ import { loadTrays } from "../trays/tray-facts.store.ts";
 import * as store from "./recheck.store.ts";
 
 /** So many trays are read, checked and written at a time: others are not kept waiting. */
-const trayBatch = 200;
+const trayBatch = 500;
 
 export interface Recheck {
   actor: Actor;

@@ -112,13 +112,22 @@ async function readFacts(
     container: containerFacts(row),
     product: productFacts(row),
   }));
+  const [itemsOf, overridesOf] = [byTray(items), byTray(overrides)];
   return (heads ?? []).map((head) => {
-    const own = <Row extends { tray_id: string }>(rows: Row[] | null) =>
-      (rows ?? []).filter((row) => row.tray_id === head.id);
-    const rows = own(items);
+    const rows = itemsOf.get(head.id) ?? [];
     const facts = factsOf(tx, head, { rows, shelf: onShelf });
-    return { head, rows, facts, overrides: own(overrides) };
+    return { head, rows, facts, overrides: overridesOf.get(head.id) ?? [] };
   });
+}
+
+function byTray<Row extends { tray_id: string }>(rows: Row[] | null): ReadonlyMap<string, Row[]> {
+  const found = new Map<string, Row[]>();
+  for (const row of rows ?? []) {
+    const own = found.get(row.tray_id);
+    if (own === undefined) found.set(row.tray_id, [row]);
+    else own.push(row);
+  }
+  return found;
 }
 
 function factsOf(
