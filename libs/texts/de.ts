@@ -4,6 +4,7 @@ import { findingsDe } from "./findings-de.ts";
 import { labelProblemsDe, scannerFaultsDe } from "./label-problems.ts";
 import { paperDe } from "./paper-de.ts";
 import { problemsDe } from "./problems.ts";
+import { recordEventsDe } from "./record-events.ts";
 
 /** Every text but those of the screens, in German. */
 export const de: Messages = {
@@ -128,6 +129,7 @@ export const de: Messages = {
   labelProblems: labelProblemsDe,
   scannerFaults: scannerFaultsDe,
   paper: paperDe,
+  recordEvents: recordEventsDe,
 
   cautions: {
     aid:

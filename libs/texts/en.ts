@@ -23,6 +23,7 @@ import { findingsEn } from "./findings-en.ts";
 import { labelProblemsEn, scannerFaultsEn } from "./label-problems.ts";
 import { paperEn } from "./paper-en.ts";
 import { problemsEn } from "./problems.ts";
+import { recordEventsEn } from "./record-events.ts";
 
 /** Every text but those of the screens, in English. */
 export const en = {
@@ -155,6 +156,7 @@ export const en = {
   labelProblems: labelProblemsEn,
   scannerFaults: scannerFaultsEn,
   paper: paperEn,
+  recordEvents: recordEventsEn,
 
   cautions: {
     aid:

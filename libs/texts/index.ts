@@ -20,3 +20,4 @@ export {
   sayVerdict,
   type SaidFinding,
 } from "./say.ts";
+export { sayEvent, type SaidEvent } from "./say-event.ts";

@@ -86,16 +86,8 @@ export const recordsDe: typeof recordsEn = {
     events: {
       started: (by) => `Primern begonnen von ${by}`,
       signed: (by) => `Unterschrieben von ${by}`,
-      "step-started": (step) => `${step}: begonnen`,
-      "step-done": (step) => `${step}: fertig`,
-      "not-scanned": (step) => `${step}: ohne Scan verwendet`,
-      deviation: (step) => (step === "" ? "Abweichung" : `${step}: Abweichung`),
-      note: "Notiz",
-      material: (step) => `${step}: Behälter getauscht`,
-      other: (kind) => kind,
     },
     used: (what) => `verwendet: ${what}`,
-    emptied: "der vorige war leer",
     late: (when) => `eingetragen ${when}`,
     print: {
       practice: "Praxis",

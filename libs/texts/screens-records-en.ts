@@ -84,16 +84,8 @@ export const recordsEn = {
     events: {
       started: (by: string) => `Priming begun by ${by}`,
       signed: (by: string) => `Signed by ${by}`,
-      "step-started": (step: string) => `${step}: begun`,
-      "step-done": (step: string) => `${step}: done`,
-      "not-scanned": (step: string) => `${step}: used without a scan`,
-      deviation: (step: string) => (step === "" ? "Deviation" : `${step}: deviation`),
-      note: "Note",
-      material: (step: string) => `${step}: container swapped`,
-      other: (kind: string) => kind,
     },
     used: (what: string) => `used: ${what}`,
-    emptied: "the one before was empty",
     late: (when: string) => `entered ${when}`,
     print: {
       practice: "Practice",

@@ -1,6 +1,7 @@
 import type { RecordView } from "#contracts/records";
 import type { ReactNode } from "react";
 import { Link } from "wouter";
+import { sayEvent } from "#texts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
@@ -37,6 +38,7 @@ interface StepDetailProps {
 
 function StepDetail({ step, materials, record }: StepDetailProps): ReactNode {
   const { record: texts } = useTexts().records;
+  const { language } = useFormats();
   const told = record.events.filter(({ stepKey }) => stepKey === step.key);
   const ran = told.findLast(({ kind }) => kind === "step-done")?.facts["seconds"];
   const words = [
@@ -50,13 +52,19 @@ function StepDetail({ step, materials, record }: StepDetailProps): ReactNode {
   return (
     <>
       <p>{words.filter((word) => word !== "").join(" · ")}</p>
-      {told.map(({ kind, sequence, facts }) =>
-        kind === "deviation" && typeof facts["text"] === "string" ? (
-          <p key={sequence} className="record-deviation">
-            {texts.events.deviation("")}: {facts["text"]}
-          </p>
-        ) : null,
-      )}
+      {told
+        .filter(({ kind }) => kind === "cure" || kind === "thickness" || kind === "deviation")
+        .map((event) => {
+          const { title, details } = sayEvent(language, event, "");
+          return (
+            <p
+              key={event.sequence}
+              className={event.kind === "deviation" ? "record-deviation" : undefined}
+            >
+              {[title, ...details].join(" · ")}
+            </p>
+          );
+        })}
       {materials.map((material) => (
         <MaterialLine key={material.id} material={material} />
       ))}

@@ -1,4 +1,5 @@
 import type { RecordView } from "#contracts/records";
+import { sayEvent } from "#texts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import type { TimelineEvent } from "../ui/Timeline.tsx";
@@ -9,20 +10,24 @@ type Told = RecordView["events"][number];
 /** Everything that was written to a record, in the order in which it happened. */
 export function useRecordEvents(record: RecordView): readonly TimelineEvent[] {
   const { record: texts } = useTexts().records;
-  const { dateTime, time, civilDate } = useFormats();
+  const { language, dateTime, time, civilDate } = useFormats();
   // The day stands in the head of the record; it is repeated only where it is another one.
   const when = (at: string) =>
     civilDate(at) === civilDate(record.startedAt) ? time(at) : dateTime(at);
   const names = new Map(record.technique.steps.map(({ key, name }) => [key, name]));
   const stepName = (key: string | null) => (key === null ? "" : (names.get(key) ?? key));
-  const events: TimelineEvent[] = record.events.map((event) => ({
-    key: String(event.sequence),
-    at: event.occurredAt,
-    when: when(event.occurredAt),
-    title: sayKind(event, stepName(event.stepKey), texts.events),
-    detail: joined([event.person, sayFacts(event, record, texts), sayLate(event, texts, dateTime)]),
-    tone: event.kind === "deviation" || event.kind === "not-scanned" ? "look" : "plain",
-  }));
+  const events = record.events.map((event): TimelineEvent => {
+    const { title, details } = sayEvent(language, event, stepName(event.stepKey));
+    const more = [sayUsed(event, record, texts), sayLate(event, texts, dateTime)];
+    return {
+      key: String(event.sequence),
+      at: event.occurredAt,
+      when: when(event.occurredAt),
+      title,
+      detail: joined([event.person, ...details, ...more]),
+      tone: event.kind === "deviation" || event.kind === "not-scanned" ? "look" : "plain",
+    };
+  });
   const started: TimelineEvent = {
     key: "started",
     at: record.startedAt,
@@ -44,33 +49,14 @@ type RecordTexts = ReturnType<typeof useTexts>["records"]["record"];
 const joined = (parts: readonly string[]): string =>
   parts.filter((part) => part !== "").join(" · ");
 
-function sayKind({ kind }: Told, step: string, texts: RecordTexts["events"]): string {
-  switch (kind) {
-    case "step-started":
-    case "step-done":
-    case "not-scanned":
-    case "material":
-    case "deviation":
-      return texts[kind](step);
-    case "note":
-      return texts.note;
-    default:
-      return texts.other(kind);
-  }
-}
-
-function sayFacts(event: Told, { materials }: RecordView, texts: RecordTexts): string {
-  const { seconds, text, reason, emptied } = event.facts;
+/** What stood at a step when it began is told with its beginning. */
+function sayUsed(event: Told, { materials }: RecordView, texts: RecordTexts): string {
   const used = materials.filter(
     ({ stepKey, usedAt }) =>
       event.kind === "step-started" && stepKey === event.stepKey && usedAt >= event.occurredAt,
   );
-  return joined([
-    typeof seconds === "number" ? texts.ran(seconds) : "",
-    typeof text === "string" ? text : "",
-    typeof reason === "string" ? reason : "",
-    emptied === true ? texts.emptied : "",
-    ...used.map(({ productName, lot, containerCode }) =>
+  return joined(
+    used.map(({ productName, lot, containerCode }) =>
       texts.used(
         joined([
           productName,
@@ -79,7 +65,7 @@ function sayFacts(event: Told, { materials }: RecordView, texts: RecordTexts): s
         ]),
       ),
     ),
-  ]);
+  );
 }
 
 function sayLate(event: Told, texts: RecordTexts, dateTime: (at: string) => string): string {

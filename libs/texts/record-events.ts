@@ -1,0 +1,78 @@
+/** What was written to a record, in words; filled in as all texts are, see `fill.ts`. */
+export const recordEventsEn = {
+  titles: {
+    "step-started": "[{step}: ]begun",
+    "step-done": "[{step}: ]done",
+    "step-left-out": "[{step}: ]left out",
+    dispensed: "[{step}: ]drop dispensed",
+    cure: "[{step}: ]light-cured for {seconds} s",
+    thickness: "[{step}: ]{millimetres} mm thick",
+    material: "[{step}: ]container swapped",
+    "not-scanned": "[{step}: ]used without a scan",
+    deviation: "[{step}: ]{deviation}",
+    note: "Note",
+  } as Record<string, string>,
+  parts: {
+    application: "[{step}: ]application begun",
+    "air-dry": "[{step}: ]air-drying begun",
+    cure: "[{step}: ]light on",
+  } as Record<string, string>,
+  deviations: {
+    blood: "blood",
+    saliva: "saliva",
+    "primed-again": "primed again",
+    dropped: "something was dropped",
+    other: "deviation",
+  } as Record<string, string>,
+  planned: "{seconds} s planned",
+  ran: "{seconds} s by the timer",
+  emptied: "the one before was empty",
+  otherLight: "a light not on the list",
+  distance: "{millimetres} mm away",
+  exposure: "{given} J/cm²[ of {needed} J/cm² asked for]",
+  exposureUnknown: "exposure not known",
+  known: {
+    measured: "{irradiance} mW/cm²",
+    between: "{irradiance} mW/cm², between two readings",
+    estimate: "{irradiance} mW/cm², an estimate",
+  } as Record<string, string>,
+};
+
+export const recordEventsDe: typeof recordEventsEn = {
+  titles: {
+    "step-started": "[{step}: ]begonnen",
+    "step-done": "[{step}: ]fertig",
+    "step-left-out": "[{step}: ]ausgelassen",
+    dispensed: "[{step}: ]Tropfen dosiert",
+    cure: "[{step}: ]{seconds} s lichtgehärtet",
+    thickness: "[{step}: ]{millimetres} mm dick",
+    material: "[{step}: ]Behälter getauscht",
+    "not-scanned": "[{step}: ]ohne Scan verwendet",
+    deviation: "[{step}: ]{deviation}",
+    note: "Notiz",
+  },
+  parts: {
+    application: "[{step}: ]Auftragen begonnen",
+    "air-dry": "[{step}: ]Trocknen begonnen",
+    cure: "[{step}: ]Licht an",
+  },
+  deviations: {
+    blood: "Blut",
+    saliva: "Speichel",
+    "primed-again": "noch einmal geprimt",
+    dropped: "etwas ist heruntergefallen",
+    other: "Abweichung",
+  },
+  planned: "{seconds} s geplant",
+  ran: "{seconds} s gemessen",
+  emptied: "der vorige war leer",
+  otherLight: "eine Lampe, die nicht in der Liste steht",
+  distance: "{millimetres} mm entfernt",
+  exposure: "{given} J/cm²[ von verlangten {needed} J/cm²]",
+  exposureUnknown: "Dosis nicht bekannt",
+  known: {
+    measured: "{irradiance} mW/cm²",
+    between: "{irradiance} mW/cm², zwischen zwei Messungen",
+    estimate: "{irradiance} mW/cm², geschätzt",
+  },
+};
