@@ -3,7 +3,6 @@ import * as checks from "./check-settings.ts";
 import * as live from "./live.ts";
 import { get, getOne, type Operation } from "./operation.ts";
 import * as overview from "./overview.ts";
-import * as records from "./records.ts";
 import * as trays from "./trays.ts";
 import * as withdrawals from "./withdrawals.ts";
 
@@ -81,60 +80,6 @@ export const caseOperations = {
     answer: trays.PatientView,
     status: 200,
     problems: ["not-found"],
-  },
-
-  startRecord: {
-    tag: "records",
-    summary: "Start priming: the check is made again at this moment",
-    body: records.StartRecord,
-    answer: records.StartedRecords,
-    status: 201,
-    problems: ["not-found", "verdict-stops", "tray-not-open"],
-  },
-  listRecords: {
-    ...get,
-    tag: "records",
-    summary: "Records, newest first",
-    query: records.RecordQuery,
-    answer: records.Records,
-  },
-  getRecord: { ...getOne, tag: "records", summary: "One record", answer: records.RecordView },
-  addRecordEvent: {
-    tag: "records",
-    summary: "Write what happens at a step",
-    body: records.AddRecordEvent,
-    answer: records.RecordView,
-    status: 201,
-    problems: ["not-found", "record-signed", "verdict-stops", "not-on-tray", "step-required"],
-  },
-  swapContainer: {
-    tag: "records",
-    summary: "Go on with another container; both lots stay on the step",
-    body: records.SwapContainer,
-    answer: records.RecordView,
-    status: 201,
-    problems: [
-      "not-found",
-      "record-signed",
-      "label-unreadable",
-      "already-on-tray",
-      "not-on-tray",
-      "verdict-stops",
-    ],
-  },
-  signRecord: {
-    tag: "records",
-    summary: "Sign: the record is sealed and never changes",
-    body: records.SignRecord,
-    answer: records.RecordView,
-    status: 200,
-    problems: [
-      "not-found",
-      "record-signed",
-      "record-not-complete",
-      "wrong-credentials",
-      "locked-out",
-    ],
   },
 
   traceStock: {

@@ -9,6 +9,7 @@ import { deskOperations } from "./desk-operations.ts";
 import { keepingOperations } from "./keeping-operations.ts";
 import { labelOperations } from "./label-operations.ts";
 import type { Operation } from "./operation.ts";
+import { recordOperations } from "./record-operations.ts";
 import type { RouteName, routes } from "./routes.ts";
 
 export const operations = {
@@ -16,6 +17,7 @@ export const operations = {
   ...caseOperations,
   ...labelOperations,
   ...keepingOperations,
+  ...recordOperations,
 } as const satisfies Record<RouteName, Operation>;
 
 type Operations = typeof operations;

@@ -1,6 +1,6 @@
 /** What was done to a tooth, with which containers and lots. */
 import { z } from "zod";
-import { deviations, recordStates, timedParts } from "#domain";
+import { amendments, deviations, recordStates, timedParts, toothModes } from "#domain";
 import { Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
@@ -195,16 +195,42 @@ export const PlannedStep = z
   .meta({ id: "PlannedStep" });
 export type PlannedStep = z.infer<typeof PlannedStep>;
 
+const Version = z.object({
+  id: Id,
+  version: z.int(),
+  state: z.enum(recordStates),
+  amends: z.enum(amendments).nullable(),
+  reason: z.string().nullable(),
+  signed: z.object({ by: z.string(), at: Instant }).nullable(),
+});
+
+export const PaperQuery = z.strictObject({
+  language: z
+    .enum(["en", "de"])
+    .optional()
+    .meta({ description: "The practice's own where it is not said" }),
+});
+export type PaperQuery = z.infer<typeof PaperQuery>;
+
 export const RecordView = z
   .object({
     id: Id,
     trayId: Id,
     chartNumber: z.string(),
     tooth: z.string(),
+    mode: z.enum(toothModes).nullable(),
+    surfaces: z.string(),
     visit: z.enum(["sealing", "bonding"]),
     technique: TechniqueView,
     state: z.enum(recordStates),
     version: z.int(),
+    amends: z
+      .enum(amendments)
+      .nullable()
+      .meta({ description: "How it follows the version before; null for the first" }),
+    amendReason: z.string().nullable(),
+    versions: z.array(Version).meta({ description: "Oldest first, this one among them" }),
+    toldAt: Instant.nullable().meta({ description: "Where it was told later than it happened" }),
     startedAt: Instant,
     startedBy: z.string(),
     signed: z.object({ by: z.string(), at: Instant, hash: z.string() }).nullable(),

@@ -110,6 +110,12 @@ export const routes = {
   startRecord: { method: "POST", path: "/trays/:trayId/record", roles: dentist },
   listRecords: { method: "GET", path: "/records", roles: "member" },
   getRecord: { method: "GET", path: "/records/:recordId", roles: "member" },
+  getRecordDocument: {
+    method: "GET",
+    path: "/records/:recordId/document",
+    roles: "member",
+  },
+  getMaterialCard: { method: "GET", path: "/records/:recordId/card", roles: "member" },
   addRecordEvent: { method: "POST", path: "/records/:recordId/events", roles: clinical },
   swapContainer: { method: "POST", path: "/records/:recordId/swaps", roles: clinical },
   signRecord: { method: "POST", path: "/records/:recordId/signature", roles: dentist },

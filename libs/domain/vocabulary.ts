@@ -92,6 +92,10 @@ export type TrayState = (typeof trayStates)[number];
 export const recordStates = ["draft", "signed", "superseded"] as const;
 export type RecordState = (typeof recordStates)[number];
 
+/** Why there is a later version: something to add, or the earlier one is declared wrong. */
+export const amendments = ["addition", "correction"] as const;
+export type Amendment = (typeof amendments)[number];
+
 export const withdrawalStates = [
   "received",
   "tracing",

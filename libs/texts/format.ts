@@ -65,3 +65,18 @@ export function plural(
 ): string {
   return getFormats(language).plural.select(count) === "one" ? forms.one : forms.other;
 }
+
+/** Instants for people, in a time zone: the time of day, and date with time. */
+export function makeTimeFormats(
+  language: Language,
+  timeZone: string,
+): Record<"time" | "dateTime", (instant: string) => string> {
+  const make = (options: Intl.DateTimeFormatOptions) => {
+    const format = new Intl.DateTimeFormat(locales[language], { ...options, timeZone });
+    return (instant: string) => format.format(new Date(instant));
+  };
+  return {
+    time: make({ hour: "2-digit", minute: "2-digit" }),
+    dateTime: make({ dateStyle: "medium", timeStyle: "short" }),
+  };
+}

@@ -4,6 +4,7 @@ export {
   formatNumber,
   getMessages,
   languages,
+  makeTimeFormats,
   plural,
   type Language,
 } from "./format.ts";

@@ -1,4 +1,5 @@
 import type { PaperTexts } from "./paper-en.ts";
+import { paperRecordDe } from "./paper-record.ts";
 
 /** What stands on paper in German; the same shape as `paperEn`. */
 export const paperDe: PaperTexts = {
@@ -20,6 +21,7 @@ export const paperDe: PaperTexts = {
     title: "Probeetikett",
     line: "Das Lineal muss stimmen, der Rahmen ganz sein.",
   },
+  record: paperRecordDe,
   scannerSheet: {
     title: "Scanner einrichten",
     lines: [

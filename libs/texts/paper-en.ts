@@ -1,3 +1,5 @@
+import { paperRecordEn } from "./paper-record.ts";
+
 /**
  * What stands on paper in English: on the practice's own labels, on the page that shows whether a
  * sheet fits, and on the page that sets up a scanner. `LOT` is the word of ISO 15223-1 5.1.5.
@@ -21,6 +23,7 @@ export const paperEn = {
     title: "Test label",
     line: "The ruler must be true, and the frame whole.",
   },
+  record: paperRecordEn,
   scannerSheet: {
     title: "Set up a scanner",
     lines: [

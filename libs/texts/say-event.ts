@@ -22,7 +22,7 @@ export function sayEvent(language: Language, { kind, facts }: ToldEvent, step: s
   const { titles, parts, deviations } = getMessages(language).recordEvents;
   const seconds = numberOf(facts["seconds"]);
   const tenths = numberOf(facts["tenthMm"]);
-  const what = String(facts["what"] ?? "other");
+  const what = typeof facts["what"] === "string" ? facts["what"] : "other";
   const values: Values = {
     ...(step === "" ? {} : { step }),
     ...(seconds === null ? {} : { seconds }),

@@ -55,6 +55,8 @@ export const recordsDe: typeof recordsEn = {
     techniqueVersion: (name, version) => `${name}, Fassung ${version}`,
     draft: "Das ist ein Entwurf: nicht unterschrieben, er kann noch wachsen.",
     superseded: "An die Stelle dieser Dokumentation ist eine neuere Fassung getreten.",
+    asPdf: "Dokumentation als PDF",
+    card: "Karte für die Patientin oder den Patienten",
     goOn: "Am Stuhl weitermachen",
     toPatient: "Alles dieser Akte",
     steps: "Schritt für Schritt",

@@ -53,6 +53,8 @@ export const recordsEn = {
     techniqueVersion: (name: string, version: number) => `${name}, version ${version}`,
     draft: "This record is a draft: it is not signed and can still grow.",
     superseded: "A newer version has taken the place of this record.",
+    asPdf: "PDF of the record",
+    card: "Card for the patient",
     goOn: "Go on at the chair",
     toPatient: "All of this chart",
     steps: "Step by step",

@@ -99,6 +99,8 @@ export const table: Record<RouteName, Line> = {
   startRecord: { who: ["dentist"], ids: { "params.trayId": 404 } },
   listRecords: { who: "member", ids: { "query.after": 200 } },
   getRecord: { who: "member", ids: { "params.recordId": 404 } },
+  getRecordDocument: { who: "member", ids: { "params.recordId": 404 } },
+  getMaterialCard: { who: "member", ids: { "params.recordId": 404 } },
   addRecordEvent: { who: clinical, ids: { "params.recordId": 404, "body.productId": 404 } },
   swapContainer: { who: clinical, ids: { "params.recordId": 404, "body.replaces": 409 } },
   signRecord: { who: ["dentist"], ids: { "params.recordId": 404 } },

@@ -8,6 +8,7 @@ import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
 import { keepingRequests } from "./keeping-requests.ts";
 import { labelRequests } from "./label-requests.ts";
+import { cementRecord, recordRequests } from "./record-requests.ts";
 
 export type Preparing = { [N in RouteName]: (make: Maker) => Promise<Given<N>> };
 
@@ -46,11 +47,6 @@ async function productInput(make: Maker) {
 
 async function receivedCement(make: Maker) {
   return make.received(await make.usualProduct(usualKind));
-}
-
-async function cementRecord(make: Maker) {
-  const small = await make.smallTray();
-  return { ...small, recordId: (await make.started(small.trayId)).id };
 }
 
 async function moveOf(make: Maker) {
@@ -277,47 +273,6 @@ const preparing: Preparing = {
     return { params: { patientId: patient.id }, body: { allergies: ["hema" as const] } };
   },
 
-  startRecord: async (make) => ({ params: { trayId: (await make.smallTray()).trayId }, body: {} }),
-  listRecords: async (make) => ({
-    query: {
-      chart: make.name("C"),
-      tooth: "16",
-      lot: make.name("L"),
-      on: "2026-06-15",
-      limit: 10,
-      after: "01999999-9999-7999-8999-999999999999",
-    },
-  }),
-  getRecord: async (make) => ({ params: { recordId: (await cementRecord(make)).recordId } }),
-  addRecordEvent: async (make) => ({
-    params: { recordId: (await cementRecord(make)).recordId },
-    body: {
-      kind: "not-scanned",
-      stepKey: "cement",
-      productId: (await make.usualProduct(usualKind)).id,
-      reason: `${make.prefix}label torn`,
-      occurredAt: "2026-06-15T08:00:00.000Z",
-    },
-  }),
-  swapContainer: async (make) => {
-    const { recordId, container } = await cementRecord(make);
-    const { first } = await receivedCement(make);
-    return {
-      params: { recordId },
-      body: {
-        stepKey: "cement",
-        barcodes: [first.code],
-        replaces: container.id,
-        emptied: true,
-      },
-    };
-  },
-  signRecord: async (make) => {
-    const { trayId } = await make.smallTray();
-    const record = await make.worked(await make.started(trayId));
-    return { params: { recordId: record.id }, body: { password } };
-  },
-
   traceStock: async (make) => {
     const { lot } = await receivedCement(make);
     return { query: { lot, identifier: (await make.usualProduct(usualKind)).gtin } };
@@ -336,6 +291,7 @@ const preparing: Preparing = {
 
   ...labelRequests,
   ...keepingRequests,
+  ...recordRequests,
 
   listen: async () => ({ query: { once: "true" } }),
   listVerdictChanges: async () => ({}),

@@ -8,6 +8,7 @@ import type { Locator } from "playwright-core";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { Maker, type MadeLot } from "../helpers/make.ts";
 import { password } from "../helpers/app.ts";
+import { renderPdf } from "../helpers/read-back.ts";
 import { hasBrowser, journey } from "./browser.ts";
 import { listAxeFindings, listSmallTargets } from "./look.ts";
 import type { Screen } from "./screen.ts";
@@ -208,6 +209,17 @@ async function sign(screen: Screen, tooth: string): Promise<void> {
   await screen.tap("Sign the record");
 }
 
+/** The text of the PDF that a link leads to, as the browser fetches it. */
+async function readPdfBehind({ page }: Screen, name: string): Promise<string> {
+  const href = await page.getByRole("link", { name }).getAttribute("href");
+  const base64 = await page.evaluate(async (address) => {
+    const bytes = new Uint8Array(await (await fetch(address)).arrayBuffer());
+    return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(""));
+  }, href ?? "");
+  const pages = await renderPdf(Buffer.from(base64, "base64"), 40);
+  return pages.map(({ text }) => text.replace(/\s+/g, " ")).join(" ");
+}
+
 async function readRecords(): Promise<AnswerOf<"getRecord">[]> {
   const { dentist } = served.it.practice;
   const { records } = (await dentist.call("getTray", { params: { trayId } })).ok;
@@ -253,7 +265,17 @@ describe("a visit of two teeth", () => {
     await looksRight(screen);
     await sign(screen, "16");
     await sign(screen, "26");
-    await screen.reads(page.getByRole("main"), /Signed by dentist/);
+    const main = page.getByRole("main");
+    await screen.reads(main, /Signed by dentist/);
+    await screen.tap("The whole record");
+    await screen.reads(main, /Light-cured for 22 s · Lamp 1 · Standard · 4 mm away/);
+    const text = await readPdfBehind(screen, "PDF of the record");
+    expect(text).toMatch(/Sealing record .*Tooth \(FDI, ISO 3950\) 26/);
+    expect(text).toContain("17.73 J/cm² of 17 J/cm² asked for");
+    for (const { lot } of flowables) expect(text).toContain(`lot ${lot}`);
+    expect(text).toContain(reason);
+    const card = await readPdfBehind(screen, "Card for the patient");
+    expect(card).toMatch(/Tooth 26 \(FDI\).*15 June 2026/);
     const faults = screen.faults.filter((fault) => !fault.includes("ERR_INTERNET_DISCONNECTED"));
     expect(faults).toEqual([]);
     await screen.close();

@@ -32,6 +32,7 @@ import { PrintersService } from "./printers/printers.service.ts";
 import { ReceivingController } from "./receiving/receiving.controller.ts";
 import { ReceivingService } from "./receiving/receiving.service.ts";
 import { RecordsController } from "./records/records.controller.ts";
+import { RecordPapersService } from "./records/record-papers.service.ts";
 import { RecordsService } from "./records/records.service.ts";
 import { SecureSide } from "./tls/secure-side.ts";
 import { StockController } from "./stock/stock.controller.ts";
@@ -95,6 +96,7 @@ export class AppModule {
         ReceivingService,
         TraysService,
         RecordsService,
+        RecordPapersService,
         TraceService,
         WithdrawalsService,
         LabelsService,

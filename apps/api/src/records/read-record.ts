@@ -9,15 +9,17 @@ export interface ReadRecord {
   tray: LoadedTray;
   events: store.EventRow[];
   materials: store.MaterialRow[];
+  versions: store.VersionRow[];
 }
 
 export async function readRecord(tx: Tx, record: store.RecordRow): Promise<ReadRecord> {
-  const [tray, events, materials] = await Promise.all([
+  const [tray, events, materials, versions] = await Promise.all([
     loadTray(tx, record.tray_id),
     store.listEvents(tx, record.id),
     store.listMaterials(tx, record.id),
+    store.listVersions(tx, record),
   ]);
-  return { record, tray: tray!, events, materials };
+  return { record, tray: tray!, events, materials, versions };
 }
 
 /** The technique's steps that apply to the record's tooth. */

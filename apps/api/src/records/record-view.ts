@@ -13,6 +13,8 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
     trayId: record.tray_id,
     chartNumber: record.chart_number,
     tooth: record.tooth,
+    mode: record.mode,
+    surfaces: record.surfaces,
     visit: record.visit,
     technique: {
       id: record.technique_id,
@@ -25,6 +27,20 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
     },
     state: record.state,
     version: record.version,
+    amends: record.amends,
+    amendReason: record.amend_reason,
+    versions: read.versions.map((row) => ({
+      id: row.id,
+      version: row.version,
+      state: row.state,
+      amends: row.amends,
+      reason: row.amend_reason,
+      signed:
+        row.signed_by && row.signed_at
+          ? { by: row.signed_by, at: row.signed_at.toISOString() }
+          : null,
+    })),
+    toldAt: record.told_at?.toISOString() ?? null,
     startedAt: record.started_at.toISOString(),
     startedBy: record.started_by,
     signed:

@@ -1,10 +1,15 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
+import { sendFile } from "../http/file.ts";
+import { RecordPapersService } from "./record-papers.service.ts";
 import { RecordsService } from "./records.service.ts";
 
 @Controller()
 export class RecordsController {
-  constructor(@Inject(RecordsService) private readonly records: RecordsService) {}
+  constructor(
+    @Inject(RecordsService) private readonly records: RecordsService,
+    @Inject(RecordPapersService) private readonly papers: RecordPapersService,
+  ) {}
 
   @Operation("startRecord")
   startRecord(@Checked() call: Call<"startRecord">) {
@@ -19,6 +24,16 @@ export class RecordsController {
   @Operation("getRecord")
   getRecord(@Checked() call: Call<"getRecord">) {
     return this.records.getRecord(call);
+  }
+
+  @Operation("getRecordDocument")
+  async getRecordDocument(@Checked() call: Call<"getRecordDocument">) {
+    return sendFile(call.reply, await this.papers.getRecordDocument(call));
+  }
+
+  @Operation("getMaterialCard")
+  async getMaterialCard(@Checked() call: Call<"getMaterialCard">) {
+    return sendFile(call.reply, await this.papers.getMaterialCard(call));
   }
 
   @Operation("addRecordEvent")

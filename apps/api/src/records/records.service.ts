@@ -313,7 +313,7 @@ function refuseIncomplete(tx: Tx, read: ReadRecord): void {
 /** What a signature stands for; its canonical JSON is what is hashed. */
 async function sealedContent(tx: Tx, read: ReadRecord): Promise<object> {
   const { steps, materials, events, ...view } = recordView(tx, read);
-  const { check: _now, signed: _none, state: _draft, ...content } = view;
+  const { check: _now, signed: _none, state: _draft, versions: _others, ...content } = view;
   return {
     ...content,
     materials,

@@ -1,5 +1,5 @@
 import type { RecordQuery } from "#contracts/records";
-import type { KeptStep, ToothMode } from "#domain";
+import type { Amendment, KeptStep, RecordState, ToothMode } from "#domain";
 import { statement, type Tx } from "../db/transaction.ts";
 
 export interface RecordRow {
@@ -9,8 +9,13 @@ export interface RecordRow {
   chart_number: string;
   tooth: string;
   visit: "sealing" | "bonding";
-  state: "draft" | "signed" | "superseded";
+  state: RecordState;
   version: number;
+  mode: ToothMode | null;
+  surfaces: string;
+  amends: Amendment | null;
+  amend_reason: string | null;
+  told_at: Date | null;
   verdict: Record<string, unknown>;
   started_at: Date;
   started_by: string;
@@ -25,7 +30,8 @@ export interface RecordRow {
   steps: KeptStep[];
 }
 const recordText = `select r.id, r.tray_id, r.patient_id, a.chart_number, r.tooth, r.visit, r.state,
-    r.version, r.verdict, r.started_at, s.display_name as started_by, r.signed_at,
+    r.version, r.mode, r.surfaces, r.amends, r.amend_reason, r.told_at, r.verdict,
+    r.started_at, s.display_name as started_by, r.signed_at,
     g.display_name as signed_by, encode(r.hash, 'hex') as hash, e.id as technique_id,
     e.key as technique_key, e.name as technique_name, e.version as technique_version,
     e.starter as technique_starter, e.steps
@@ -40,6 +46,33 @@ const lock = statement(
   "lock-record",
   "select 1 from record where practice_id = $1 and id = $2 for update",
 );
+export interface VersionRow {
+  id: string;
+  version: number;
+  state: RecordState;
+  amends: Amendment | null;
+  amend_reason: string | null;
+  signed_by: string | null;
+  signed_at: Date | null;
+}
+const versions = statement<VersionRow>(
+  "list-record-versions",
+  `select r.id, r.version, r.state, r.amends, r.amend_reason, g.display_name as signed_by,
+     r.signed_at
+   from record r left join person g on g.id = r.signed_by
+   where r.practice_id = $1 and r.tray_id = $2 and r.tooth = $3 order by r.version`,
+);
+/** All versions of what was done to a tooth at a visit, oldest first. */
+export const listVersions = (tx: Tx, { tray_id: trayId, tooth }: RecordRow) =>
+  tx.rows(versions, [tx.actor.practiceId, trayId, tooth]);
+
+const practiceName = statement<{ name: string }>(
+  "practice-name",
+  "select name from practice where practice_id = $1",
+);
+export const getPracticeName = async (tx: Tx): Promise<string> =>
+  (await tx.rows(practiceName, [tx.actor.practiceId]))[0]!.name;
+
 export async function findRecord(tx: Tx, id: string): Promise<RecordRow | undefined> {
   return (await tx.rows(byId, [tx.actor.practiceId, id]))[0];
 }

@@ -30,7 +30,7 @@ export function VisitWork({ tray, isAwake }: { tray: Tray; isAwake: boolean }): 
     ),
   );
   const unsigned = records.filter(({ state }) => state === "draft");
-  const record = records.find(({ id }) => id === chosen) ?? unsigned[0] ?? records[0];
+  const record = records.find(({ id }) => id === chosen) ?? unsigned[0] ?? records.at(-1);
   if (record === undefined) return null;
   const others = unsigned.filter((one) => one !== record);
   const tabs =

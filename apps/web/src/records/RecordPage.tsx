@@ -11,6 +11,7 @@ import { useFormats } from "../texts/useFormats.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import { FindingNote } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
+import { Papers } from "./Papers.tsx";
 import { QueryView } from "../ui/States.tsx";
 import { Timeline } from "../ui/Timeline.tsx";
 import { VerdictShape, VerdictWord } from "../ui/Verdict.tsx";
@@ -46,6 +47,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
       actions={
         <>
           <LinkButton to={paths.records({ chart: chartNumber })}>{texts.toPatient}</LinkButton>
+          <Papers recordId={record.id} />
           <Button onClick={() => window.print()}>{t.common.print}</Button>
           {record.state === "draft" ? (
             <LinkButton kind="main" to={paths.chairside(trayId)}>

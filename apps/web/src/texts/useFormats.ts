@@ -1,6 +1,6 @@
 import { useMemo } from "react";
 import { civilDateAt } from "#domain";
-import { formatDate } from "#texts";
+import { formatDate, makeTimeFormats } from "#texts";
 import { serverNowMs } from "../api/server-clock.ts";
 import { useSession } from "../session/session.ts";
 import { useLanguage, type Language } from "./Texts.tsx";
@@ -32,8 +32,6 @@ export function makeFormats(language: Language, timeZone: string): Formats {
   // A civil date is read as midnight UTC and shown in UTC, so no zone can move it.
   const short = make({ day: "numeric", month: "short", year: "numeric", timeZone: "UTC" });
   const day = make({ weekday: "long", day: "numeric", month: "long", timeZone: "UTC" });
-  const time = make({ hour: "2-digit", minute: "2-digit", timeZone });
-  const dateTime = make({ dateStyle: "medium", timeStyle: "short", timeZone });
   const ofCivil = (format: Intl.DateTimeFormat) => (civilDate: string) => {
     const midnight = new Date(`${civilDate}T00:00:00Z`);
     return Number.isNaN(midnight.getTime()) ? civilDate : format.format(midnight);
@@ -44,8 +42,7 @@ export function makeFormats(language: Language, timeZone: string): Formats {
     date: (civilDate) => formatDate(language, civilDate),
     shortDate: ofCivil(short),
     day: ofCivil(day),
-    time: (instant) => time.format(new Date(instant)),
-    dateTime: (instant) => dateTime.format(new Date(instant)),
+    ...makeTimeFormats(language, timeZone),
     civilDate: (instant) => civilDateAt(instant, timeZone),
     today: () => civilDateAt(new Date(serverNowMs()).toISOString(), timeZone),
   };
