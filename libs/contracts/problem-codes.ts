@@ -44,6 +44,8 @@ export const problemCodes = {
   "record-not-complete": { status: 409, title: "The record is not complete" },
   "step-required": { status: 409, title: "The step belongs to the technique" },
   "record-signed": { status: 409, title: "The record is already signed" },
+  "record-not-signed": { status: 409, title: "The record is not signed yet" },
+  "record-superseded": { status: 409, title: "A later version stands in its place" },
   "not-on-tray": { status: 409, title: "That container is not on the tray" },
   "excursion-settled": { status: 409, title: "The excursion is already settled" },
   "nothing-covered": { status: 422, title: "The notice names nothing that can be traced" },

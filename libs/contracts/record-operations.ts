@@ -72,4 +72,21 @@ export const recordOperations = {
       "locked-out",
     ],
   },
+  amendRecord: {
+    tag: "records",
+    summary: "Write and sign a later version of a signed record: an addition or a correction",
+    body: records.AmendRecord,
+    answer: records.RecordView,
+    status: 201,
+    problems: [
+      "not-found",
+      "record-not-signed",
+      "record-superseded",
+      "record-not-complete",
+      "wrong-credentials",
+      "locked-out",
+      "not-on-tray",
+      "step-required",
+    ],
+  },
 } as const satisfies Record<string, Operation>;

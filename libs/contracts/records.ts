@@ -94,14 +94,54 @@ export const SwapContainer = z
   .meta({ id: "SwapContainer" });
 export type SwapContainer = z.infer<typeof SwapContainer>;
 
+const isProof = (told: { password?: string | undefined; pin?: string | undefined }): boolean =>
+  (told.password === undefined) !== (told.pin === undefined);
+const proofNeeded = { message: "sign with your password or your PIN", path: ["password"] };
 export const SignRecord = z
   .strictObject({ password: z.string().max(128).optional(), pin: z.string().max(8).optional() })
-  .refine((s) => (s.password === undefined) !== (s.pin === undefined), {
-    message: "sign with your password or your PIN",
-    path: ["password"],
-  })
+  .refine(isProof, proofNeeded)
   .meta({ id: "SignRecord" });
 export type SignRecord = z.infer<typeof SignRecord>;
+
+const entries = AddRecordEvent.options;
+const entryOf = <K extends AddRecordEvent["kind"]>(kind: K) =>
+  entries.find((one) => one.shape.kind.value === kind) as Extract<
+    (typeof entries)[number],
+    { shape: { kind: z.ZodLiteral<K> } }
+  >;
+export const AmendmentEntry = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("used"),
+    stepKey: z.string().max(60),
+    containerId: Id.meta({ description: "Also one that is empty or gone by now" }),
+    occurredAt: Instant.optional(),
+  }),
+  entryOf("not-scanned"),
+  entryOf("cure"),
+  entryOf("thickness"),
+  entryOf("deviation"),
+  entryOf("note"),
+]);
+export type AmendmentEntry = z.infer<typeof AmendmentEntry>;
+
+export const AmendRecord = z
+  .strictObject({
+    amends: z.enum(amendments),
+    reason: z.string().trim().min(5).max(2000),
+    leaveOut: z
+      .strictObject({
+        events: z.array(z.int().positive()).max(200).default([]),
+        materials: z.array(Id).max(200).default([]),
+      })
+      .default({ events: [], materials: [] })
+      .meta({ description: "What was wrong: sequence numbers of entries, ids of materials" }),
+    add: z.array(AmendmentEntry).max(100).default([]),
+    password: z.string().max(128).optional(),
+    pin: z.string().max(8).optional(),
+  })
+  .refine(isProof, proofNeeded)
+  .meta({ id: "AmendRecord" });
+export type AmendRecord = z.infer<typeof AmendRecord>;
 
 export const StepMaterialView = z
   .object({

@@ -120,6 +120,8 @@ export const routes = {
   swapContainer: { method: "POST", path: "/records/:recordId/swaps", roles: clinical },
   signRecord: { method: "POST", path: "/records/:recordId/signature", roles: dentist },
 
+  amendRecord: { method: "POST", path: "/records/:recordId/amendments", roles: dentist },
+
   traceStock: { method: "GET", path: "/trace", roles: "member" },
   tracePatient: { method: "GET", path: "/trace/patient", roles: "member" },
   listWithdrawals: { method: "GET", path: "/withdrawals", roles: "member" },

@@ -73,6 +73,8 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
     "first.",
   "step-required":
     "The step belongs to the technique and cannot be left out. Do it, or note why not.",
+  "record-not-signed": "The record is still a draft. Sign it first; then it can be amended.",
+  "record-superseded": "A later version stands in the place of this record. Open that one.",
   "record-signed": "The record is signed and cannot be changed. Write an amendment.",
   "not-on-tray": "That container is not on the tray. Scan it into the tray first.",
   "nothing-covered":
@@ -189,6 +191,10 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
   "step-required":
     "Der Schritt gehört zur Technik und kann nicht entfallen. Führen Sie ihn aus, oder vermerken " +
     "Sie, warum nicht.",
+  "record-not-signed":
+    "Die Dokumentation ist noch ein Entwurf. Unterschreiben Sie sie erst; dann geht ein Nachtrag.",
+  "record-superseded":
+    "An die Stelle dieser Dokumentation ist eine neuere Fassung getreten. Öffnen Sie diese.",
   "record-signed":
     "Die Dokumentation ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
   "not-on-tray": "Dieser Behälter steht nicht auf dem Tray. Scannen Sie ihn zuerst auf das Tray.",

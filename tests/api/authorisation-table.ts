@@ -104,6 +104,14 @@ export const table: Record<RouteName, Line> = {
   addRecordEvent: { who: clinical, ids: { "params.recordId": 404, "body.productId": 404 } },
   swapContainer: { who: clinical, ids: { "params.recordId": 404, "body.replaces": 409 } },
   signRecord: { who: ["dentist"], ids: { "params.recordId": 404 } },
+  amendRecord: {
+    who: ["dentist"],
+    ids: {
+      "params.recordId": 404,
+      "body.leaveOut.materials.0": 422,
+      "body.add.0.containerId": 404,
+    },
+  },
 
   traceStock: { who: "member", ids: {} },
   tracePatient: { who: "member", ids: {} },

@@ -58,4 +58,20 @@ export const recordRequests: Pick<Preparing, keyof typeof recordOperations> = {
     const record = await make.worked(await make.started(trayId));
     return { params: { recordId: record.id }, body: { password } };
   },
+  amendRecord: async (make) => {
+    const { trayId } = await make.smallTray();
+    const { id } = await make.worked(await make.started(trayId));
+    const { materials } = await make.signed(id);
+    const { first } = await make.received(await make.usualProduct(usualKind));
+    return {
+      params: { recordId: id },
+      body: {
+        amends: "correction" as const,
+        reason: `${make.prefix}another bottle stood there`,
+        leaveOut: { events: [], materials: [materials[0]!.id] },
+        add: [{ kind: "used" as const, stepKey: "cement", containerId: first.id }],
+        password,
+      },
+    };
+  },
 };

@@ -32,6 +32,7 @@ import { PrintersService } from "./printers/printers.service.ts";
 import { ReceivingController } from "./receiving/receiving.controller.ts";
 import { ReceivingService } from "./receiving/receiving.service.ts";
 import { RecordsController } from "./records/records.controller.ts";
+import { AmendmentsService } from "./records/amendments.service.ts";
 import { RecordPapersService } from "./records/record-papers.service.ts";
 import { RecordsService } from "./records/records.service.ts";
 import { SecureSide } from "./tls/secure-side.ts";
@@ -97,6 +98,7 @@ export class AppModule {
         TraysService,
         RecordsService,
         RecordPapersService,
+        AmendmentsService,
         TraceService,
         WithdrawalsService,
         LabelsService,

@@ -1,6 +1,7 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
 import { sendFile } from "../http/file.ts";
+import { AmendmentsService } from "./amendments.service.ts";
 import { RecordPapersService } from "./record-papers.service.ts";
 import { RecordsService } from "./records.service.ts";
 
@@ -8,6 +9,7 @@ import { RecordsService } from "./records.service.ts";
 export class RecordsController {
   constructor(
     @Inject(RecordsService) private readonly records: RecordsService,
+    @Inject(AmendmentsService) private readonly amendments: AmendmentsService,
     @Inject(RecordPapersService) private readonly papers: RecordPapersService,
   ) {}
 
@@ -44,6 +46,11 @@ export class RecordsController {
   @Operation("swapContainer")
   swapContainer(@Checked() call: Call<"swapContainer">) {
     return this.records.swapContainer(call);
+  }
+
+  @Operation("amendRecord")
+  amendRecord(@Checked() call: Call<"amendRecord">) {
+    return this.amendments.amendRecord(call);
   }
 
   @Operation("signRecord")

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { assignSteps, canonicalJson, civilDateAt, type TechniqueStep } from "#domain";
+import { assignSteps, civilDateAt, type TechniqueStep } from "#domain";
 import type { CheckView } from "#contracts/findings";
 import type { RecordView } from "#contracts/records";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
@@ -18,6 +18,7 @@ import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
 import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
 import { factsOf } from "./event-facts.ts";
+import { sealRecord } from "./seal-record.ts";
 import * as store from "./records.store.ts";
 
 @Injectable()
@@ -147,12 +148,7 @@ export class RecordsService {
     return inCommand(this.db, call, async (tx) => {
       const read = await getDraft(tx, call.params.recordId);
       refuseIncomplete(tx, read);
-      const { id } = read.record;
-      const canonical = canonicalJson(await sealedContent(tx, read));
-      await store.updateSigned(tx, id, canonical);
-      const signed = (await store.findRecord(tx, id))!;
-      tx.audit("record-signed", `record:${id}`, { hash: signed.hash });
-      return recordView(tx, await readRecord(tx, signed));
+      return recordView(tx, await sealRecord(tx, read));
     });
   }
 }
@@ -308,20 +304,4 @@ function refuseIncomplete(tx: Tx, read: ReadRecord): void {
   throw new Problem("record-not-complete", `Not yet done or without material: ${names}.`, {
     steps: lacking.map(({ key }) => key),
   });
-}
-
-/** What a signature stands for; its canonical JSON is what is hashed. */
-async function sealedContent(tx: Tx, read: ReadRecord): Promise<object> {
-  const { steps, materials, events, ...view } = recordView(tx, read);
-  const { check: _now, signed: _none, state: _draft, versions: _others, ...content } = view;
-  return {
-    ...content,
-    materials,
-    events,
-    plannedSteps: steps,
-    rows: await store.hashRows(tx, read.record.id),
-    signedBy: tx.actor.personId,
-    signedAt: tx.at.toISOString(),
-    meaning: "I did, or supervised, what this record says, with the materials it names.",
-  };
 }

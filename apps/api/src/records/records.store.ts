@@ -251,7 +251,8 @@ const listed = statement<RecordLineRow>(
    from record r
    join patient a on a.practice_id = r.practice_id and a.id = r.patient_id
    join technique e on e.id = r.technique_id
-   where r.practice_id = $1 and ($2::text is null or a.chart_number = $2)
+   where r.practice_id = $1 and r.state <> 'superseded'
+     and ($2::text is null or a.chart_number = $2)
      and ($3::text is null or r.tooth = $3)
      and ($4::text is null or exists (
        select 1 from step_material m

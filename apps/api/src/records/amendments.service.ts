@@ -1,0 +1,186 @@
+import { Inject, Injectable } from "@nestjs/common";
+import { DataSource } from "typeorm";
+import type { AmendmentEntry, AmendRecord, RecordView } from "#contracts/records";
+import { inCommand, type Tx } from "../db/transaction.ts";
+import { newId } from "../db/uuid.ts";
+import type { Call } from "../http/operation.ts";
+import { notFound, Problem } from "../http/problem.ts";
+import { proveAgain } from "../people/proof.ts";
+import { findContainer } from "../stock/stock.store.ts";
+import { findProductName } from "../catalogue/catalogue.store.ts";
+import * as store from "./amendments.store.ts";
+import { factsOf } from "./event-facts.ts";
+import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
+import { recordView } from "./record-view.ts";
+import { findRecord, insertEvent, insertMaterial, lockRecord } from "./records.store.ts";
+import { sealRecord } from "./seal-record.ts";
+
+/** What an amendment can declare wrong besides materials: told by a person, not by the work. */
+const removable = new Set(["deviation", "note", "thickness", "cure", "dispensed"]);
+
+/** Signed records live on: each change is a later version, written and signed in one go. */
+@Injectable()
+export class AmendmentsService {
+  constructor(@Inject(DataSource) private readonly db: DataSource) {}
+
+  async amendRecord(call: Call<"amendRecord">): Promise<RecordView> {
+    const { body } = call;
+    await proveAgain(this.db, call, body);
+    return inCommand(this.db, call, async (tx) => {
+      const before = await getSigned(tx, call.params.recordId);
+      refuseEmpty(body);
+      const { events, materials } = listLeftOut(before, body);
+      const ids = { of: before.record.id, id: newId() };
+      await store.insertVersion(tx, ids, body);
+      await store.copyEvents(tx, ids, events);
+      await store.copyMaterials(tx, ids, materials);
+      const draft = (await findRecord(tx, ids.id))!;
+      let whole = await readRecord(tx, draft);
+      for (const entry of body.add) {
+        await addEntry(tx, whole, entry);
+        whole = await readRecord(tx, draft);
+      }
+      refuseWithoutMaterial(before, whole);
+      await store.updateSuperseded(tx, ids.of);
+      const { amends, reason } = body;
+      tx.audit("record-amended", `record:${ids.of}`, { by: ids.id, amends, reason });
+      return recordView(tx, await sealRecord(tx, whole));
+    });
+  }
+}
+
+async function getSigned(tx: Tx, id: string): Promise<ReadRecord> {
+  const record = await lockRecord(tx, id);
+  if (!record) throw notFound("record");
+  const read = await readRecord(tx, record);
+  if (record.state === "signed") return read;
+  if (record.state === "draft") {
+    throw new Problem(
+      "record-not-signed",
+      "This record is still a draft. Write to it, sign it, and amend it after that.",
+    );
+  }
+  throw new Problem(
+    "record-superseded",
+    "A later version stands in the place of this one. Amend that one.",
+    { newest: read.versions.at(-1)?.id },
+  );
+}
+
+function refuseEmpty({ amends, add, leaveOut }: AmendRecord): void {
+  const isLess = leaveOut.events.length + leaveOut.materials.length > 0;
+  if (amends === "addition" && isLess) {
+    throw invalid("/body/leaveOut", "an addition leaves nothing out: it is a correction then");
+  }
+  if (add.length === 0 && !isLess) {
+    throw invalid("/body/add", "say what is added or what was wrong");
+  }
+}
+
+function invalid(path: string, message: string): Problem {
+  const sentence = "The amendment does not say what it changes, or names what is not there.";
+  return new Problem("invalid-request", sentence, { errors: [{ path, message }] });
+}
+
+/** The rows not carried over; with a material used without a scan goes what told of it. */
+function listLeftOut(
+  { events, materials }: ReadRecord,
+  { leaveOut }: AmendRecord,
+): AmendRecord["leaveOut"] {
+  const wrong = leaveOut.events.map((sequence) => {
+    const event = events.find((one) => one.sequence === sequence);
+    if (event !== undefined && removable.has(event.kind)) return event;
+    throw invalid("/body/leaveOut/events", `no entry ${sequence} that can be declared wrong`);
+  });
+  const used = leaveOut.materials.map((id) => {
+    const material = materials.find((one) => one.id === id);
+    if (material !== undefined) return material;
+    throw invalid("/body/leaveOut/materials", `no material ${id} in this version`);
+  });
+  const unscanned = events.filter(
+    ({ kind, step_key, facts }) =>
+      kind === "not-scanned" &&
+      used.some(
+        (material) =>
+          material.lot_id === null &&
+          material.step_key === step_key &&
+          material.product_id === facts["productId"],
+      ),
+  );
+  return {
+    events: [...wrong, ...unscanned].map(({ sequence }) => sequence),
+    materials: used.map(({ id }) => id),
+  };
+}
+
+async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promise<void> {
+  const { id } = draft.record;
+  const { stepKey } = { stepKey: undefined, ...entry };
+  const step = listRecordSteps(draft).find(({ key }) => key === stepKey) ?? null;
+  if (stepKey !== undefined && step === null) throw notFound(`step '${stepKey}'`);
+  // What is added was done at the visit, unless told otherwise.
+  const occurredAt = entry.occurredAt ?? draft.record.started_at.toISOString();
+  if (entry.kind === "used") {
+    await noteUsed(tx, draft, { ...entry, occurredAt });
+    const facts = { container: entry.containerId };
+    await insertEvent(tx, id, { kind: "material", stepKey, facts, occurredAt });
+    return;
+  }
+  const facts = await factsOf(tx, draft, { event: entry, step });
+  if (entry.kind === "not-scanned") {
+    if (!(await findProductName(tx, entry.productId))) throw notFound("product");
+    await insertMaterial(tx, {
+      ...placeOf(draft, { ...entry, occurredAt }),
+      productId: entry.productId,
+      lotId: null,
+      containerId: null,
+      notScannedReason: entry.reason,
+    });
+  }
+  await insertEvent(tx, id, { kind: entry.kind, stepKey, facts, occurredAt });
+}
+
+async function noteUsed(
+  tx: Tx,
+  draft: ReadRecord,
+  told: { stepKey: string; containerId: string; occurredAt: string },
+): Promise<void> {
+  const container = await findContainer(tx, told.containerId);
+  if (!container) throw notFound("container");
+  const isNoted = draft.materials.some(
+    (row) => row.step_key === told.stepKey && row.container_id === told.containerId,
+  );
+  if (isNoted) throw invalid("/body/add", "that container stands at that step already");
+  await insertMaterial(tx, {
+    ...placeOf(draft, told),
+    productId: container.product_id,
+    lotId: container.lot_id,
+    containerId: told.containerId,
+    notScannedReason: null,
+  });
+}
+
+const placeOf = ({ record }: ReadRecord, told: { stepKey: string; occurredAt: string }) => ({
+  id: newId(),
+  recordId: record.id,
+  stepKey: told.stepKey,
+  patientId: record.patient_id,
+  tooth: record.tooth,
+  usedAt: told.occurredAt,
+});
+
+/** A step that had a material keeps one: a wrong one is replaced by what it really was. */
+function refuseWithoutMaterial(before: ReadRecord, after: ReadRecord): void {
+  const has = ({ materials }: ReadRecord, key: string): boolean =>
+    materials.some(({ step_key }) => step_key === key);
+  const bare = listRecordSteps(before).filter(
+    ({ key, required }) => required && has(before, key) && !has(after, key),
+  );
+  if (bare.length === 0) return;
+  const names = bare.map(({ name }) => name).join(", ");
+  throw new Problem(
+    "record-not-complete",
+    `Without a material now: ${names}. Add the one that was used, or that it was not scanned.`,
+    { steps: bare.map(({ key }) => key) },
+  );
+}
