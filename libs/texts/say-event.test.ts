@@ -51,6 +51,7 @@ describe("an entry of a record in words", () => {
     ["part-started", { part: "air-dry", seconds: 10 }, "Coat: air-drying begun", ["10 s planned"]],
     ["thickness", { tenthMm: 6 }, "Coat: 0.6 mm thick", []],
     ["material", { emptied: true }, "Coat: container swapped", ["the one before was empty"]],
+    ["material", { container: "c" }, "Coat: container noted afterwards", []],
     ["deviation", { what: "saliva", text: "wiped" }, "Coat: saliva", ["wiped"]],
     ["step-left-out", { reason: "not needed" }, "Coat: left out", ["not needed"]],
     ["note", { text: "calm" }, "Note", ["calm"]],

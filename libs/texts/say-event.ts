@@ -29,7 +29,9 @@ export function sayEvent(language: Language, { kind, facts }: ToldEvent, step: s
     ...(tenths === null ? {} : { millimetres: tenths / 10 }),
     deviation: deviations[what] ?? what,
   };
-  const text = kind === "part-started" ? parts[String(facts["part"])] : titles[kind];
+  // An amendment notes a container by itself; a swap tells what it replaces.
+  const name = kind === "material" && facts["container"] !== undefined ? "noted" : kind;
+  const text = kind === "part-started" ? parts[String(facts["part"])] : titles[name];
   const title = capital(fill(language, text ?? kind, values));
   return { title, details: sayDetails(language, { kind, facts }, seconds) };
 }

@@ -102,6 +102,8 @@ export const chairsideDe: typeof chairsideEn = {
   signLead:
     "Unterschrieben ist die Dokumentation versiegelt und ändert sich nie. Ein Fehler wird durch einen Nachtrag berichtigt.",
   sign: "Dokumentation unterschreiben",
+  meaning:
+    "Ich habe getan oder beaufsichtigt, was diese Dokumentation sagt, mit den Materialien, die sie nennt.",
   signWithPin: "PIN",
   signWithPassword: "Passwort",
   usePassword: "Passwort verwenden",

@@ -97,6 +97,7 @@ export const chairsideEn = {
   signLead:
     "Signed, the record is sealed: it never changes. A mistake is set right by an amendment.",
   sign: "Sign the record",
+  meaning: "I did, or supervised, what this record says, with the materials it names.",
   signWithPin: "PIN",
   signWithPassword: "Password",
   usePassword: "Use the password",

@@ -1,4 +1,5 @@
 /** Words and sentences of the screens in German. */
+import { amendDe } from "./screens-amend-de.ts";
 import { cameraDe } from "./screens-camera-de.ts";
 import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
@@ -224,6 +225,7 @@ export const screensDe: ScreenTexts = {
   pack: packDe,
   shelf: shelfDe,
   records: recordsDe,
+  amend: amendDe,
   withdrawal: withdrawalDe,
   catalogue: catalogueDe,
   practice: practiceDe,

@@ -1,4 +1,5 @@
 /** Words and sentences of the screens in English. The German file has the same shape, by type. */
+import { amendEn } from "./screens-amend-en.ts";
 import { cameraEn } from "./screens-camera-en.ts";
 import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
@@ -225,6 +226,7 @@ export const screensEn = {
   pack: packEn,
   shelf: shelfEn,
   records: recordsEn,
+  amend: amendEn,
   withdrawal: withdrawalEn,
   catalogue: catalogueEn,
   practice: practiceEn,

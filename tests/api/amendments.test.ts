@@ -56,7 +56,7 @@ describe("an addition", () => {
     expect(second.events.at(-1)).toMatchObject({
       kind: "note",
       facts: { text: note.text },
-      occurredAt: first.startedAt,
+      occurredAt: "2026-06-15T12:00:00.000Z",
       recordedAt: "2026-06-15T12:00:00.000Z",
     });
     const { versions: _now, ...before } = await read(first.id);

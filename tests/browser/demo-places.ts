@@ -49,12 +49,24 @@ export async function preparePlaces(dentist: Screen, owner: Screen): Promise<Pla
   return [...(await listClinical(dentist, trayOf)), ...listDesk(product, withdrawal.id)];
 }
 
+/** A later version of a record; gives its id. */
+async function amend(screen: Screen, recordId: string): Promise<string> {
+  const add = [{ kind: "note", text: "The patient called: no pain." }];
+  const body = { amends: "addition", reason: "Told by phone.", add, password: "demo-dentist" };
+  const path = `/records/${recordId}/amendments`;
+  return (await screen.ask<AnswerOf<"amendRecord">>(path, body)).id;
+}
+
 async function listClinical(screen: Screen, trayOf: (chart: string) => string): Promise<Place[]> {
   const { deliveries } = await screen.ask<AnswerOf<"listDeliveries">>("/deliveries");
   const { containers } = await screen.ask<AnswerOf<"listContainers">>("/containers");
   const { records } = await screen.ask<AnswerOf<"listRecords">>("/records");
   const container = idOf(containers, ({ lot }) => lot === "AP-2201");
   const record = idOf(records, ({ chartNumber }) => chartNumber === "C-1003");
+  const amended = await amend(
+    screen,
+    idOf(records, ({ chartNumber }) => chartNumber === "C-1002"),
+  );
   const paths: Record<string, string> = {
     today: "/",
     trays: "/trays",
@@ -69,6 +81,9 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
     records: "/records",
     "a chart's lots": "/records?chart=C-1002",
     "a record": `/records/${record}`,
+    "an amendment": `/records/${record}/amend`,
+    "a record with versions": `/records/${amended}`,
+    "versions side by side": `/records/${amended}/versions`,
     "no such page": "/nowhere",
   };
   return Object.entries(paths).map(([name, path]) => ({ name, path, who: "dentist" }));

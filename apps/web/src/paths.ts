@@ -29,6 +29,8 @@ export const patterns = {
   container: "/shelf/:containerId",
   records: "/records",
   record: "/records/:recordId",
+  amendRecord: "/records/:recordId/amend",
+  compareRecord: "/records/:recordId/versions",
   withdrawals: "/withdrawals",
   withdrawal: "/withdrawals/:withdrawalId",
   catalogue: "/catalogue",
@@ -55,6 +57,8 @@ export const paths = {
   records: (filter: { chart?: string; tooth?: string; lot?: string; on?: string } = {}) =>
     withQuery(patterns.records, filter),
   record: (recordId: string) => `/records/${recordId}`,
+  amendRecord: (recordId: string) => `/records/${recordId}/amend`,
+  compareRecord: (recordId: string) => `/records/${recordId}/versions`,
   withdrawals: (trace: { lot?: string; container?: string; identifier?: string } = {}) =>
     withQuery(patterns.withdrawals, trace),
   withdrawal: (withdrawalId: string) => `/withdrawals/${withdrawalId}`,

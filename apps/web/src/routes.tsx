@@ -18,6 +18,8 @@ const pages = {
   container: pageOf(() => import("./shelf/ContainerPage.tsx")),
   records: pageOf(() => import("./records/RecordsPage.tsx")),
   record: pageOf(() => import("./records/RecordPage.tsx")),
+  amendRecord: pageOf(() => import("./records/AmendPage.tsx")),
+  compareRecord: pageOf(() => import("./records/ComparePage.tsx")),
   withdrawals: pageOf(() => import("./withdrawal/WithdrawalsPage.tsx")),
   withdrawal: pageOf(() => import("./withdrawal/CasePage.tsx")),
   catalogue: pageOf(() => import("./catalogue/CataloguePage.tsx")),
@@ -68,6 +70,12 @@ export function Routes(): ReactNode {
           <Route path={patterns.records} component={pages.records} />
           <Route path={patterns.record}>
             {({ recordId }) => <pages.record recordId={recordId} />}
+          </Route>
+          <Route path={patterns.amendRecord}>
+            {({ recordId }) => <pages.amendRecord recordId={recordId} />}
+          </Route>
+          <Route path={patterns.compareRecord}>
+            {({ recordId }) => <pages.compareRecord recordId={recordId} />}
           </Route>
           <Route path={patterns.withdrawals} component={pages.withdrawals} />
           <Route path={patterns.withdrawal}>

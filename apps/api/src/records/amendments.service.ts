@@ -118,8 +118,9 @@ async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promi
   const { stepKey } = { stepKey: undefined, ...entry };
   const step = listRecordSteps(draft).find(({ key }) => key === stepKey) ?? null;
   if (stepKey !== undefined && step === null) throw notFound(`step '${stepKey}'`);
-  // What is added was done at the visit, unless told otherwise.
-  const occurredAt = entry.occurredAt ?? draft.record.started_at.toISOString();
+  // A note is of now, anything else was done at the visit, unless told otherwise.
+  const usual = entry.kind === "note" ? tx.at : draft.record.started_at;
+  const occurredAt = entry.occurredAt ?? usual.toISOString();
   if (entry.kind === "used") {
     await noteUsed(tx, draft, { ...entry, occurredAt });
     const facts = { container: entry.containerId };

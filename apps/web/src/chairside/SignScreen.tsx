@@ -1,19 +1,16 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useState, type ReactNode } from "react";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
-import { useHasRole, useSignedIn } from "../session/session.ts";
+import { useHasRole } from "../session/session.ts";
 import { Cautions } from "../shell/About.tsx";
-import { PinPad } from "../sign-in/PinPad.tsx";
+import { ProofForm } from "../sign-in/ProofForm.tsx";
 import { useRecordEvents } from "../records/useRecordEvents.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
-import { TextField } from "../ui/Field.tsx";
-import { ProblemNote } from "../ui/States.tsx";
 import { Timeline } from "../ui/Timeline.tsx";
 import { listLacking, listUnmeasured, type RecordView } from "./steps.ts";
 import { ThicknessDialog } from "./ThicknessDialog.tsx";
 import type { RecordStep } from "./timer.ts";
-import "../sign-in/door.css";
 
 interface SignScreenProps {
   record: RecordView;
@@ -75,52 +72,19 @@ export function SignScreen({ record, unsettled, onStep }: SignScreenProps): Reac
 
 function Signature({ record }: { record: RecordView }): ReactNode {
   const t = useTexts();
-  const { person } = useSignedIn();
   const queries = useQueryClient();
   const refresh = useRefresh();
-  const [byPin, setByPin] = useState(person.hasPin);
-  const [password, setPassword] = useState("");
   const params = { recordId: record.id };
   const sign = useWrite("signRecord", (signed) => {
     queries.setQueryData(keyOf("getRecord", { params }), signed);
     refresh("getTray", "getToday", "listRecords");
   });
   return (
-    <>
-      {byPin ? (
-        <PinPad
-          label={t.chairside.signWithPin}
-          button={t.chairside.signTitle}
-          busy={sign.isPending}
-          onEnter={(pin) => sign.mutate({ params, body: { pin } })}
-        />
-      ) : (
-        <form
-          className="form"
-          onSubmit={(event) => {
-            event.preventDefault();
-            sign.mutate({ params, body: { password } });
-          }}
-        >
-          <TextField
-            label={t.chairside.signWithPassword}
-            type="password"
-            autoComplete="current-password"
-            value={password}
-            required
-            onChange={(event) => setPassword(event.target.value)}
-          />
-          <Button kind="main" type="submit" className="big" busy={sign.isPending}>
-            {t.chairside.sign}
-          </Button>
-        </form>
-      )}
-      <ProblemNote error={sign.error} />
-      {person.hasPin ? (
-        <Button kind="quiet" onClick={() => setByPin(!byPin)}>
-          {byPin ? t.chairside.usePassword : t.chairside.usePin}
-        </Button>
-      ) : null}
-    </>
+    <ProofForm
+      sign={t.chairside.sign}
+      busy={sign.isPending}
+      error={sign.error}
+      onProve={(proof) => sign.mutate({ params, body: proof })}
+    />
   );
 }

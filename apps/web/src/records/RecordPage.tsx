@@ -5,7 +5,7 @@ import type { RecordView } from "#contracts/records";
 import { useRead } from "../api/queries.ts";
 import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
-import { useSignedIn } from "../session/session.ts";
+import { useHasRole, useSignedIn } from "../session/session.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
@@ -16,6 +16,7 @@ import { QueryView } from "../ui/States.tsx";
 import { Timeline } from "../ui/Timeline.tsx";
 import { VerdictShape, VerdictWord } from "../ui/Verdict.tsx";
 import { RecordSteps } from "./RecordSteps.tsx";
+import { Versions } from "./Versions.tsx";
 import { useRecordEvents } from "./useRecordEvents.ts";
 import "./records.css";
 
@@ -30,6 +31,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
   const { record: texts, visits } = t.records;
   const { language, dateTime } = useFormats();
   const events = useRecordEvents(record);
+  const isDentist = useHasRole("dentist");
   const { tooth, chartNumber, technique, visit, startedAt, trayId } = record;
   const described = describeTooth(tooth);
   const title = texts.title(tooth, chartNumber);
@@ -47,6 +49,9 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
       actions={
         <>
           <LinkButton to={paths.records({ chart: chartNumber })}>{texts.toPatient}</LinkButton>
+          {record.state === "signed" && isDentist ? (
+            <LinkButton to={paths.amendRecord(record.id)}>{t.amend.button}</LinkButton>
+          ) : null}
           <Papers recordId={record.id} />
           <Button onClick={() => window.print()}>{t.common.print}</Button>
           {record.state === "draft" ? (
@@ -66,6 +71,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
         </section>
         <div className="record-side">
           <Signature record={record} />
+          <Versions record={record} />
           <StartCheck record={record} />
         </div>
       </div>
@@ -91,13 +97,18 @@ function PrintHead(): ReactNode {
 }
 
 function Standing({ record }: { record: RecordView }): ReactNode {
-  const { record: texts } = useTexts().records;
+  const t = useTexts();
+  const { record: texts } = t.records;
   if (record.state === "signed") return null;
+  const newest = record.versions.at(-1)?.id ?? record.id;
   return (
-    <p className="record-standing">
+    <div className="record-standing">
       <VerdictShape verdict="caution" />
-      {record.state === "draft" ? texts.draft : texts.superseded}
-    </p>
+      <p>{record.state === "draft" ? texts.draft : texts.superseded}</p>
+      {record.state === "draft" ? null : (
+        <LinkButton to={paths.record(newest)}>{t.amend.newest}</LinkButton>
+      )}
+    </div>
   );
 }
 

@@ -1,0 +1,54 @@
+import { describe, expect, test } from "@jest/globals";
+import { readEntry, readTenths, type EntryFields } from "./additions.ts";
+
+const empty: EntryFields = {
+  kind: "note",
+  stepKey: "coat",
+  text: "",
+  what: "other",
+  millimetres: "",
+  container: null,
+  productId: "",
+};
+const read = (fields: Partial<EntryFields>) => readEntry({ ...empty, ...fields });
+
+describe("an entry of an amendment", () => {
+  test.each<[Partial<EntryFields>, object]>([
+    [{ text: " calm " }, { kind: "note", text: "calm" }],
+    [
+      { kind: "deviation", what: "saliva" },
+      { kind: "deviation", stepKey: "coat", what: "saliva", text: "" },
+    ],
+    [
+      { kind: "thickness", millimetres: "0,6" },
+      { kind: "thickness", stepKey: "coat", tenthMm: 6 },
+    ],
+    [
+      { kind: "used", container: { id: "c", name: "C" } },
+      { kind: "used", stepKey: "coat", containerId: "c" },
+    ],
+    [
+      { kind: "not-scanned", productId: "p", text: "torn" },
+      { kind: "not-scanned", stepKey: "coat", productId: "p", reason: "torn" },
+    ],
+  ])("is made of %j", (fields, entry) => expect(read(fields)).toEqual(entry));
+
+  test.each<Partial<EntryFields>>([
+    {},
+    { kind: "deviation" },
+    { kind: "deviation", what: "blood", stepKey: "" },
+    { kind: "thickness", millimetres: "thin" },
+    { kind: "used" },
+    { kind: "not-scanned", productId: "p", text: "no" },
+  ])("is not made of %j", (fields) => expect(read(fields)).toBeNull());
+});
+
+test.each([
+  ["0.6", 6],
+  ["1", 10],
+  [" 10,0 ", 100],
+  ["10.1", null],
+  ["0.65", null],
+  ["-1", null],
+  ["", null],
+])("%j are tenths of a millimetre: %j", (text, tenths) => expect(readTenths(text)).toBe(tenths));
