@@ -774,6 +774,26 @@ create table verdict_change (
   constraint verdict_change_is_one CHECK ((before <> after))
 );
 
+create table waiting_change (
+  practice_id uuid not null,
+  tray_id uuid not null,
+  tooth text not null,
+  sequence integer not null,
+  waits boolean not null,
+  reason text,
+  note text not null,
+  person_id uuid not null,
+  at timestamp with time zone not null,
+  constraint waiting_change_pk PRIMARY KEY (practice_id, tray_id, tooth, sequence),
+  constraint waiting_change_tooth_fk FOREIGN KEY (practice_id, tray_id, tooth) REFERENCES tray_tooth(practice_id, tray_id, tooth),
+  constraint waiting_change_alternates CHECK ((waits = ((sequence % 2) = 0))),
+  constraint waiting_change_note_length CHECK ((length(note) <= 2000)),
+  constraint waiting_change_other_said CHECK (((reason IS DISTINCT FROM 'other'::text) OR (length(TRIM(BOTH FROM note)) >= 3))),
+  constraint waiting_change_reason_given CHECK ((waits = (reason IS NULL))),
+  constraint waiting_change_reason_known CHECK ((reason = ANY (ARRAY['moved-away'::text, 'tooth-lost'::text, 'bonded-elsewhere'::text, 'other'::text]))),
+  constraint waiting_change_sequence_positive CHECK ((sequence > 0))
+);
+
 create table withdrawal (
   practice_id uuid not null,
   id uuid not null,
@@ -820,9 +840,12 @@ CREATE INDEX lot_by_text ON public.lot USING btree (practice_id, lot);
 CREATE INDEX movement_by_container ON public.movement USING btree (practice_id, container_id, recorded_at) WHERE (container_id IS NOT NULL);
 CREATE INDEX movement_by_lot ON public.movement USING btree (practice_id, lot_id, recorded_at);
 CREATE INDEX product_identifier_product ON public.product_identifier USING btree (product_id);
+CREATE INDEX record_bonded ON public.record USING btree (practice_id, seal_id) WHERE ((state = 'signed'::text) AND (seal_id IS NOT NULL));
 CREATE INDEX record_by_patient ON public.record USING btree (practice_id, patient_id, tooth);
 CREATE INDEX record_by_seal ON public.record USING btree (practice_id, seal_id) WHERE (seal_id IS NOT NULL);
 CREATE INDEX record_by_start ON public.record USING btree (practice_id, started_at);
+CREATE INDEX record_sealed ON public.record USING btree (practice_id, id) INCLUDE (tray_id, tooth, version, started_at, patient_id) WHERE ((visit = 'sealing'::text) AND (state = 'signed'::text));
+CREATE UNIQUE INDEX record_signed_once ON public.record USING btree (practice_id, tray_id, tooth) WHERE (state = 'signed'::text);
 CREATE INDEX step_material_by_lot ON public.step_material USING btree (practice_id, lot_id) INCLUDE (patient_id, record_id, container_id, tooth, step_key, used_at, id) WHERE (lot_id IS NOT NULL);
 CREATE INDEX step_material_by_patient ON public.step_material USING btree (practice_id, patient_id) INCLUDE (record_id, lot_id, container_id, tooth, step_key, used_at);
 CREATE INDEX step_material_by_record ON public.step_material USING btree (practice_id, record_id);
@@ -833,6 +856,7 @@ CREATE INDEX tray_by_time ON public.tray USING btree (practice_id, appointment_a
 CREATE INDEX tray_item_by_container ON public.tray_item USING btree (practice_id, container_id) WHERE (removed_at IS NULL);
 CREATE INDEX tray_item_by_tray ON public.tray_item USING btree (practice_id, tray_id) WHERE (removed_at IS NULL);
 CREATE UNIQUE INDEX tray_item_container_once ON public.tray_item USING btree (practice_id, tray_id, container_id) WHERE ((removed_at IS NULL) AND (container_id IS NOT NULL));
+CREATE INDEX tray_open_by_patient ON public.tray USING btree (practice_id, patient_id) WHERE (state <> 'cleared'::text);
 CREATE INDEX verdict_change_by_time ON public.verdict_change USING btree (practice_id, at);
 CREATE INDEX withdrawal_scope_by_product ON public.withdrawal_scope USING btree (practice_id, product_id, lot);
 
@@ -1119,7 +1143,7 @@ begin
   if new.seal_id is not null and not exists (
       select 1 from record r where r.practice_id = new.practice_id and r.id = new.seal_id
       and r.patient_id = new.patient_id and r.tooth = new.tooth and r.visit = 'sealing'
-      and r.state = 'signed') then
+      and (r.state = 'signed' or r.state = 'superseded' and new.version > 1)) then
     raise exception 'the seal is of another tooth, or not signed'
       using errcode = '23514', constraint = 'record_seal_signed';
   end if;
@@ -1161,6 +1185,28 @@ begin
       using errcode = '23514', constraint = 'tray_tooth_before_priming';
   end if;
   return tooth_row;
+end $function$;
+
+CREATE OR REPLACE FUNCTION public.check_waiting_change()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+begin
+  if new.sequence > 1 and not exists (
+      select 1 from waiting_change c where c.practice_id = new.practice_id
+      and c.tray_id = new.tray_id and c.tooth = new.tooth and c.sequence = new.sequence - 1) then
+    raise exception 'an entry follows the one before it'
+      using errcode = '23514', constraint = 'waiting_change_follows';
+  end if;
+  if not exists (select 1 from record r where r.practice_id = new.practice_id
+                 and r.tray_id = new.tray_id and r.tooth = new.tooth and r.visit = 'sealing'
+                 and r.state = 'signed') then
+    raise exception 'no signed sealing of this tooth'
+      using errcode = '23514', constraint = 'waiting_change_of_seal';
+  end if;
+  return new;
 end $function$;
 
 CREATE OR REPLACE FUNCTION public.create_first_practice(facts jsonb)
@@ -1419,6 +1465,9 @@ CREATE TRIGGER tray_tooth_before_priming BEFORE INSERT OR DELETE OR UPDATE ON pu
 CREATE TRIGGER tray_tooth_no_truncate BEFORE TRUNCATE ON public.tray_tooth FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER verdict_change_append_only BEFORE DELETE OR UPDATE ON public.verdict_change FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER verdict_change_no_truncate BEFORE TRUNCATE ON public.verdict_change FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER waiting_change_append_only BEFORE DELETE OR UPDATE ON public.waiting_change FOR EACH ROW EXECUTE FUNCTION refuse_change();
+CREATE TRIGGER waiting_change_follows BEFORE INSERT ON public.waiting_change FOR EACH ROW EXECUTE FUNCTION check_waiting_change();
+CREATE TRIGGER waiting_change_no_truncate BEFORE TRUNCATE ON public.waiting_change FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 
 -- Row security
 
@@ -1465,6 +1514,7 @@ alter table tray_item enable row level security;
 alter table tray_tooth enable row level security;
 alter table tray_verdict enable row level security;
 alter table verdict_change enable row level security;
+alter table waiting_change enable row level security;
 alter table withdrawal enable row level security;
 alter table withdrawal_scope enable row level security;
 
@@ -1513,6 +1563,7 @@ create policy tray_item_own on tray_item as permissive for all to public using (
 create policy tray_tooth_own on tray_tooth as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_verdict_own on tray_verdict as permissive for all to public using ((practice_id = actor_practice()));
 create policy verdict_change_own on verdict_change as permissive for all to public using ((practice_id = actor_practice()));
+create policy waiting_change_own on waiting_change as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_own on withdrawal as permissive for all to public using ((practice_id = actor_practice()));
 create policy withdrawal_scope_own on withdrawal_scope as permissive for all to public using ((practice_id = actor_practice()));
 
@@ -1562,6 +1613,7 @@ grant insert, select on tray_item to tubule_app;
 grant delete, insert, select on tray_tooth to tubule_app;
 grant insert, select on tray_verdict to tubule_app;
 grant insert, select on verdict_change to tubule_app;
+grant insert, select on waiting_change to tubule_app;
 grant insert, select on withdrawal to tubule_app;
 grant insert, select on withdrawal_scope to tubule_app;
 grant update (opened_on) on container to tubule_app;

@@ -13,6 +13,11 @@ export const ChangeCheckSettings = z
     lightCeilingMwCm2: z.int().min(500).max(10_000),
     lightFloorMwCm2: z.int().min(100).max(5000),
     lightCheckDays: z.int().min(1).max(730),
+    waitingLimitDays: z
+      .int()
+      .min(1)
+      .max(365)
+      .meta({ description: "A sealed tooth that waits for longer is overdue" }),
     raised: z
       .array(z.enum(findingCodes))
       .max(findingCodes.length)

@@ -11,6 +11,7 @@ import { labelOperations } from "./label-operations.ts";
 import type { Operation } from "./operation.ts";
 import { recordOperations } from "./record-operations.ts";
 import type { RouteName, routes } from "./routes.ts";
+import { waitingOperations } from "./waiting-operations.ts";
 
 export const operations = {
   ...deskOperations,
@@ -18,6 +19,7 @@ export const operations = {
   ...labelOperations,
   ...keepingOperations,
   ...recordOperations,
+  ...waitingOperations,
 } as const satisfies Record<RouteName, Operation>;
 
 type Operations = typeof operations;

@@ -22,6 +22,9 @@ export const Today = z
     withdrawals: z.array(
       z.object({ id: Id, reference: z.string(), receivedAt: Instant, here: z.int() }),
     ),
+    waiting: z
+      .object({ overdue: z.int(), longestDays: z.int(), limitDays: z.int() })
+      .meta({ description: "Sealed teeth overdue for their bonding, without a tray for it" }),
     unconfirmed: z.array(z.object({ id: Id, name: z.string() })),
   })
   .meta({ id: "Today" });

@@ -46,6 +46,8 @@ export const problemCodes = {
   "record-signed": { status: 409, title: "The record is already signed" },
   "record-not-signed": { status: 409, title: "The record is not signed yet" },
   "record-superseded": { status: 409, title: "A later version stands in its place" },
+  "seal-not-chosen": { status: 409, title: "It is not clear which seal is bonded to" },
+  "waiting-unchanged": { status: 409, title: "The list says so already" },
   "not-on-tray": { status: 409, title: "That container is not on the tray" },
   "excursion-settled": { status: 409, title: "The excursion is already settled" },
   "nothing-covered": { status: 422, title: "The notice names nothing that can be traced" },

@@ -9,7 +9,7 @@ export const recordOperations = {
     body: records.StartRecord,
     answer: records.StartedRecords,
     status: 201,
-    problems: ["not-found", "verdict-stops", "tray-not-open"],
+    problems: ["not-found", "verdict-stops", "tray-not-open", "seal-not-chosen"],
   },
   listRecords: {
     ...get,

@@ -4,8 +4,21 @@ import { amendments, deviations, recordStates, timedParts, toothModes } from "#d
 import { Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
+import { Tooth } from "./trays.ts";
 
-export const StartRecord = z.strictObject({}).meta({ id: "StartRecord" });
+export const StartRecord = z
+  .strictObject({
+    seals: z
+      .array(z.strictObject({ tooth: Tooth, sealId: Id.nullable() }))
+      .max(16)
+      .default([])
+      .meta({
+        description:
+          "At a bonding visit, the seal of a tooth or null for none; a tooth with one seal that " +
+          "waits needs no word",
+      }),
+  })
+  .meta({ id: "StartRecord" });
 export type StartRecord = z.infer<typeof StartRecord>;
 
 export const AddRecordEvent = z
@@ -252,6 +265,13 @@ export const PaperQuery = z.strictObject({
 });
 export type PaperQuery = z.infer<typeof PaperQuery>;
 
+const LinkedRecord = z
+  .object({
+    id: Id.meta({ description: "Its newest signed version" }),
+    signedAt: Instant,
+    days: z.int().meta({ description: "Civil days from the sealing to the bonding" }),
+  })
+  .nullable();
 export const RecordView = z
   .object({
     id: Id,
@@ -274,6 +294,8 @@ export const RecordView = z
     startedAt: Instant,
     startedBy: z.string(),
     signed: z.object({ by: z.string(), at: Instant, hash: z.string() }).nullable(),
+    seal: LinkedRecord.meta({ description: "At a bonding record, the seal it builds on" }),
+    bonding: LinkedRecord.meta({ description: "At a sealing record, its signed bonding" }),
     startCheck: CheckView,
     check: CheckView.nullable().meta({
       description: "Recomputed now, while the record is a draft",

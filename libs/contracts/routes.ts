@@ -121,6 +121,9 @@ export const routes = {
   signRecord: { method: "POST", path: "/records/:recordId/signature", roles: dentist },
 
   amendRecord: { method: "POST", path: "/records/:recordId/amendments", roles: dentist },
+  listWaiting: { method: "GET", path: "/waiting-seals", roles: "member" },
+  changeWaiting: { method: "POST", path: "/waiting-seals/:sealId/changes", roles: keepers },
+  getTraySeals: { method: "GET", path: "/trays/:trayId/seals", roles: "member" },
 
   traceStock: { method: "GET", path: "/trace", roles: "member" },
   tracePatient: { method: "GET", path: "/trace/patient", roles: "member" },

@@ -16,6 +16,7 @@ describe("the settings of the checks", () => {
       lightCeilingMwCm2: 2000,
       lightFloorMwCm2: 400,
       lightCheckDays: 30,
+      waitingLimitDays: 21,
       raised: ["unconfirmed"],
     });
   });

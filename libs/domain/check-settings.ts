@@ -16,6 +16,7 @@ export const startingCheckSettings: CheckSettings = {
   lightCeilingMwCm2: 2000,
   lightFloorMwCm2: 400,
   lightCheckDays: 30,
+  waitingLimitDays: 21,
   raised: [],
 };
 

@@ -203,6 +203,7 @@ export function someSettings(over: Partial<CheckSettings> = {}): CheckSettings {
     lightCeilingMwCm2: 2000,
     lightFloorMwCm2: 400,
     lightCheckDays: 30,
+    waitingLimitDays: 21,
     raised: [],
     ...over,
   };

@@ -185,6 +185,8 @@ export interface CheckSettings {
   lightFloorMwCm2: number;
   /** Days after which a light is measured again. */
   lightCheckDays: number;
+  /** Days that a sealed tooth may wait for its restoration before it is overdue. */
+  waitingLimitDays: number;
   /** Codes whose caution the practice has raised to a stop. */
   raised: readonly FindingCode[];
 }

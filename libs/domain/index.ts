@@ -12,6 +12,7 @@ export * from "./own-code.ts";
 export * from "./assign-steps.ts";
 export * from "./teeth.ts";
 export * from "./surfaces.ts";
+export * from "./surface-needs.ts";
 export * from "./light-output.ts";
 export * from "./light-state.ts";
 export { planCure, type PlannedCure } from "./light-plan.ts";

@@ -5,6 +5,7 @@ import { labelProblemsDe, scannerFaultsDe } from "./label-problems.ts";
 import { paperDe } from "./paper-de.ts";
 import { problemsDe } from "./problems.ts";
 import { recordEventsDe } from "./record-events.ts";
+import { surfaceNeedsDe, surfaceSourcesDe } from "./surface-needs-de.ts";
 
 /** Every text but those of the screens, in German. */
 export const de: Messages = {
@@ -126,6 +127,8 @@ export const de: Messages = {
   ...findingsDe,
 
   problems: problemsDe,
+  surfaceNeeds: surfaceNeedsDe,
+  surfaceSources: surfaceSourcesDe,
   labelProblems: labelProblemsDe,
   scannerFaults: scannerFaultsDe,
   paper: paperDe,

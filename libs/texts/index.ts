@@ -17,6 +17,7 @@ export {
   sayLabelProblem,
   sayProblem,
   sayScannerFault,
+  saySurfaceNeed,
   sayTooth,
   sayVerdict,
   type SaidFinding,

@@ -76,6 +76,10 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
   "record-not-signed": "The record is still a draft. Sign it first; then it can be amended.",
   "record-superseded": "A later version stands in the place of this record. Open that one.",
   "record-signed": "The record is signed and cannot be changed. Write an amendment.",
+  "seal-not-chosen":
+    "It is not clear which seal the restoration is bonded to. Choose it for each tooth, or say " +
+    "that there is none.",
+  "waiting-unchanged": "The list of waiting teeth says so already. Reload it.",
   "not-on-tray": "That container is not on the tray. Scan it into the tray first.",
   "nothing-covered":
     "The notice names nothing that can be traced. Give a product, a lot or a serial number.",
@@ -197,6 +201,10 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
     "An die Stelle dieser Dokumentation ist eine neuere Fassung getreten. Öffnen Sie diese.",
   "record-signed":
     "Die Dokumentation ist unterschrieben und nicht mehr zu ändern. Schreiben Sie einen Nachtrag.",
+  "seal-not-chosen":
+    "Es ist nicht klar, auf welche Versiegelung befestigt wird. Wählen Sie sie je Zahn, oder sagen " +
+    "Sie, dass es keine gibt.",
+  "waiting-unchanged": "Die Liste der wartenden Zähne sagt das schon. Laden Sie sie neu.",
   "not-on-tray": "Dieser Behälter steht nicht auf dem Tray. Scannen Sie ihn zuerst auf das Tray.",
   "nothing-covered":
     "Die Mitteilung nennt nichts, was sich verfolgen lässt. Geben Sie ein Produkt, eine Charge " +

@@ -14,6 +14,7 @@ import { secureDe } from "./screens-secure-de.ts";
 import { scannerDe } from "./screens-scanner-de.ts";
 import { shelfDe } from "./screens-shelf-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
+import { waitingDe } from "./screens-waiting-de.ts";
 import { withdrawalDe } from "./screens-withdrawal-de.ts";
 
 const plural = (count: number, one: string, many: string): string =>
@@ -232,6 +233,7 @@ export const screensDe: ScreenTexts = {
   secure: secureDe,
   labels: labelsDe,
   live: liveDe,
+  waiting: waitingDe,
   states: {
     noMatch: "Nichts passt zum Filter.",
     problem: "Das ging nicht",

@@ -13,6 +13,7 @@ import { secureEn } from "./screens-secure-en.ts";
 import { scannerEn } from "./screens-scanner-en.ts";
 import { shelfEn } from "./screens-shelf-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
+import { waitingEn } from "./screens-waiting-en.ts";
 import { withdrawalEn } from "./screens-withdrawal-en.ts";
 
 const plural = (count: number, one: string, many: string): string =>
@@ -233,6 +234,7 @@ export const screensEn = {
   secure: secureEn,
   labels: labelsEn,
   live: liveEn,
+  waiting: waitingEn,
   states: {
     noMatch: "Nothing fits the filter.",
     problem: "That did not work",

@@ -83,6 +83,7 @@ export const practiceDe: typeof practiceEn = {
     lead: "Wie streng die Prüfung vor dem Primer hier ist. Die Gebrauchsanweisung geht immer vor.",
     dentistDecides: "Das ändern Zahnärztin, Zahnarzt, Inhaberin oder Inhaber.",
     shortDated: "Resttage, unter denen ein Behälter als bald endend gilt",
+    waitingLimit: "Tage, die ein versiegelter Zahn auf seine Restauration warten darf",
     drying: "Lufttrocknung in Sekunden, wenn die Gebrauchsanweisung keine Zeit nennt",
     dryingHint:
       "Nach dem langsamsten Lösungsmittel des Produkts. Übliche Vorgaben, von der Praxis zu " +
@@ -180,6 +181,8 @@ export const practiceDe: typeof practiceEn = {
       received: "eingebucht",
       "record-event": "Eintrag in einer Dokumentation",
       "record-signed": "Dokumentation unterschrieben",
+      "waiting-ended": "versiegelten Zahn von der Warteliste genommen",
+      "waiting-resumed": "versiegelten Zahn zurück auf die Warteliste gesetzt",
       "removed-from-tray": "vom Tray genommen",
       reversed: "Bewegung storniert",
       "scanner-set-up": "Scanner eingerichtet",

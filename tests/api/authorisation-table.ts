@@ -96,7 +96,7 @@ export const table: Record<RouteName, Line> = {
 
   changeAllergies: { who: keepers, ids: { "params.patientId": 404 } },
 
-  startRecord: { who: ["dentist"], ids: { "params.trayId": 404 } },
+  startRecord: { who: ["dentist"], ids: { "params.trayId": 404, "body.seals.0.sealId": 404 } },
   listRecords: { who: "member", ids: { "query.after": 200 } },
   getRecord: { who: "member", ids: { "params.recordId": 404 } },
   getRecordDocument: { who: "member", ids: { "params.recordId": 404 } },
@@ -112,6 +112,10 @@ export const table: Record<RouteName, Line> = {
       "body.add.0.containerId": 404,
     },
   },
+
+  listWaiting: { who: "member", ids: { "query.after": 200 } },
+  changeWaiting: { who: keepers, ids: { "params.sealId": 404 } },
+  getTraySeals: { who: "member", ids: { "params.trayId": 404 } },
 
   traceStock: { who: "member", ids: {} },
   tracePatient: { who: "member", ids: {} },

@@ -17,6 +17,7 @@ const starting = {
   lightCeilingMwCm2: 2000,
   lightFloorMwCm2: 400,
   lightCheckDays: 30,
+  waitingLimitDays: 21,
   raised: [],
 };
 const change = (body: object) =>

@@ -7,6 +7,7 @@ import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
 import { keepingRequests } from "./keeping-requests.ts";
+import { waitingRequests } from "./waiting-requests.ts";
 import { labelRequests } from "./label-requests.ts";
 import { cementRecord, recordRequests } from "./record-requests.ts";
 
@@ -143,6 +144,7 @@ const preparing: Preparing = {
       lightCeilingMwCm2: 2000,
       lightFloorMwCm2: 400,
       lightCheckDays: 30,
+      waitingLimitDays: 21,
       raised: [],
     },
   }),
@@ -292,6 +294,7 @@ const preparing: Preparing = {
   ...labelRequests,
   ...keepingRequests,
   ...recordRequests,
+  ...waitingRequests,
 
   listen: async () => ({ query: { once: "true" } }),
   listVerdictChanges: async () => ({}),

@@ -2,6 +2,7 @@
 import type { recordOperations } from "#contracts/record-operations";
 import { password } from "../helpers/app.ts";
 import type { Maker } from "../helpers/make.ts";
+import { sealTooth } from "../helpers/seals.ts";
 import type { Preparing } from "./every-operation.ts";
 
 export async function cementRecord(make: Maker) {
@@ -16,7 +17,11 @@ const paperOf = async (make: Maker) => ({
 });
 
 export const recordRequests: Pick<Preparing, keyof typeof recordOperations> = {
-  startRecord: async (make) => ({ params: { trayId: (await make.smallTray()).trayId }, body: {} }),
+  startRecord: async (make) => {
+    const { id: sealId, chartNumber } = await sealTooth(make);
+    const { trayId } = await make.smallTray({ chartNumber });
+    return { params: { trayId }, body: { seals: [{ tooth: "16", sealId }] } };
+  },
   listRecords: async (make) => ({
     query: {
       chart: make.name("C"),

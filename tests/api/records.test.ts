@@ -15,8 +15,8 @@ beforeAll(async () => {
 });
 afterAll(() => it.close());
 
-const start = (trayId: string) =>
-  it.practice.dentist.call("startRecord", { params: { trayId }, body: {} });
+const start = async (trayId: string) =>
+  it.practice.dentist.call("startRecord", await make.starting(trayId));
 const write = (recordId: string, body: BodyOf<"addRecordEvent">) =>
   it.practice.assistant.call("addRecordEvent", { params: { recordId }, body });
 const swap = (recordId: string, body: BodyOf<"swapContainer">) =>

@@ -9,6 +9,7 @@ const appendOnly = [
   ["record_event", "facts = '{}'"],
   ["step_material", "lot_id = null"],
   ["audit_entry", "change = '{}'"],
+  ["waiting_change", "note = 'something else'"],
   ["finding_override", "reason = 'because I say so'"],
   ["label_run", "copies = 2"],
   ["label_run_subject", "container_id = null"],

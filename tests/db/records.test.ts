@@ -83,6 +83,33 @@ describe("a record", () => {
     expect(await bond(it.there.signed)).toBe("record_seal_signed");
   });
 
+  test("of a bonding visit keeps in a later version a seal that was amended meanwhile", async () => {
+    const seal = await newSigned();
+    const tray = await byDentist((client) => addTray(client, it.here));
+    const told = { tray, visit: "bonding", seal };
+    const first = await byDentist((client) => addRecord(client, it.here, told));
+    await byDentist((client) => sign(client, it.here, { record: first }));
+    await it.owner.query("update record set state = 'superseded' where id = $1", [seal]);
+    const other = await byDentist((client) => addTray(client, it.here));
+    const anew = byDentist((client) => addRecord(client, it.here, { ...told, tray: other }));
+    expect(await refusalOf(anew)).toBe("record_seal_signed");
+    const later = { ...told, version: 2, supersedes: first };
+    const kept = byDentist((client) => addRecord(client, it.here, later));
+    expect(await refusalOf(kept)).toBe("not refused");
+  });
+
+  test("stands in one version alone: the earlier one ends before the later one is signed", async () => {
+    const tray = await byDentist((client) => addTray(client, it.here));
+    const first = await byDentist((client) => addRecord(client, it.here, { tray }));
+    await byDentist((client) => sign(client, it.here, { record: first }));
+    const told = { tray, version: 2, supersedes: first };
+    const second = await byDentist((client) => addRecord(client, it.here, told));
+    const signed = () => byDentist((client) => sign(client, it.here, { record: second }));
+    expect(await refusalOf(signed())).toBe("record_signed_once");
+    await it.owner.query("update record set state = 'superseded' where id = $1", [first]);
+    expect(await refusalOf(signed())).toBe("not refused");
+  });
+
   test("is signed with the true hash of what is signed, and all at once", async () => {
     const record = await newDraft();
     const hash = createHash("sha256").update("something else").digest();

@@ -90,6 +90,10 @@ async function makePractice(
     await addEvent(app, practice, { record: practice.signed, sequence: 1 });
     await addMaterial(app, practice, { record: practice.signed });
     await sign(app, practice, { record: practice.signed });
+    await app.query(
+      "insert into waiting_change values ($1, $2, '16', 1, false, 'moved-away', '', $3, now())",
+      [practice.id, practice.tray, practice.assistant],
+    );
     practice.draft = await addRecord(app, practice, {
       version: 2,
       supersedes: practice.signed,

@@ -236,9 +236,9 @@ describe("a signed record", () => {
            state,
            version, supersedes_id, amends, amend_reason, verdict, started_by, started_at,
            signed_by, signed_at, canonical, hash)
-         select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, state, 70, id,
-           'addition', 'made up', verdict, started_by, started_at, signed_by, signed_at, canonical,
-           hash
+         select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, 'superseded', 70,
+           id, 'addition', 'made up', verdict, started_by, started_at, signed_by, signed_at,
+           canonical, hash
          from record where id = $1`,
         [it.here.signed, newId()],
       );

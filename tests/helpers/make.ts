@@ -6,7 +6,7 @@
 import { encodeElementString, gtinCheckDigit } from "#labels";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import type { LocationKind, ProductKind } from "#domain";
-import { password, type TestPractice } from "./app.ts";
+import { password, type Given, type TestPractice } from "./app.ts";
 
 let made = 0;
 const nextNumber = (): number => (made += 1);
@@ -158,9 +158,11 @@ export class Maker {
   }
 
   /** A tray of the bonding visit with all that it requires: one container of cement. */
-  async smallTray(): Promise<{ trayId: string; itemId: string; container: MadeContainer }> {
+  async smallTray(
+    told: Parameters<Maker["tray"]>[0] = {},
+  ): Promise<{ trayId: string; itemId: string; container: MadeContainer }> {
     const { first } = await this.received(await this.usualProduct("bonding-cement"));
-    const { id: trayId } = await this.tray({ technique: "bond-restoration" });
+    const { id: trayId } = await this.tray({ technique: "bond-restoration", ...told });
     const { item } = await this.scanned(trayId, first.code);
     return { trayId, itemId: item.id, container: first };
   }
@@ -188,9 +190,18 @@ export class Maker {
     return (await this.practice.assistant.call("getTray", { params: { trayId: id } })).ok;
   }
 
+  /** What starts priming: with no seal, said so, for a tooth to be bonded of which none waits. */
+  async starting(trayId: string): Promise<Given<"startRecord">> {
+    const params = { trayId };
+    const found = await this.practice.dentist.call("getTraySeals", { params });
+    const teeth = found.status === 200 ? found.ok.teeth : [];
+    const bare = teeth.filter(({ seals }) => !seals.some(({ waits }) => waits));
+    return { params, body: { seals: bare.map(({ tooth }) => ({ tooth, sealId: null })) } };
+  }
+
   /** Priming started on a full tray: the record of its first tooth. */
   async started(trayId: string): Promise<AnswerOf<"getRecord">> {
-    const given = { params: { trayId }, body: {} };
+    const given = await this.starting(trayId);
     return (await this.practice.dentist.call("startRecord", given)).ok.records[0]!;
   }
 

@@ -40,6 +40,8 @@ import { StockController } from "./stock/stock.controller.ts";
 import { StockService } from "./stock/stock.service.ts";
 import { TraysController } from "./trays/trays.controller.ts";
 import { TraysService } from "./trays/trays.service.ts";
+import { WaitingController } from "./waiting/waiting.controller.ts";
+import { WaitingService } from "./waiting/waiting.service.ts";
 import { TraceService } from "./withdrawals/trace.service.ts";
 import { WithdrawalsController } from "./withdrawals/withdrawals.controller.ts";
 import { WithdrawalsService } from "./withdrawals/withdrawals.service.ts";
@@ -73,6 +75,7 @@ export class AppModule {
         ReceivingController,
         TraysController,
         RecordsController,
+        WaitingController,
         WithdrawalsController,
         LabelsController,
         PrintersController,
@@ -99,6 +102,7 @@ export class AppModule {
         RecordsService,
         RecordPapersService,
         AmendmentsService,
+        WaitingService,
         TraceService,
         WithdrawalsService,
         LabelsService,

@@ -9,6 +9,15 @@ function withQuery(path: string, query: Record<string, string | undefined>): str
   return text === "" ? path : `${path}?${text}`;
 }
 
+interface PlanFilled {
+  on?: string | undefined;
+  chart?: string | undefined;
+  tooth?: string | undefined;
+  technique?: string | undefined;
+  /** The sealing record whose restoration is to be bonded. */
+  seal?: string | undefined;
+}
+
 interface ShelfFilter {
   location?: string | undefined;
   product?: string | undefined;
@@ -28,6 +37,7 @@ export const patterns = {
   shelf: "/shelf",
   container: "/shelf/:containerId",
   records: "/records",
+  waiting: "/records/waiting",
   record: "/records/:recordId",
   amendRecord: "/records/:recordId/amend",
   compareRecord: "/records/:recordId/versions",
@@ -47,7 +57,7 @@ export const patterns = {
 export const paths = {
   today: () => patterns.today,
   trays: (filter: { on?: string; chart?: string } = {}) => withQuery(patterns.trays, filter),
-  planTray: (filled: { on?: string; chart?: string } = {}) => withQuery(patterns.planTray, filled),
+  planTray: (filled: PlanFilled = {}) => withQuery(patterns.planTray, { ...filled }),
   tray: (trayId: string) => `/trays/${trayId}`,
   chairside: (trayId: string) => `/trays/${trayId}/chairside`,
   receive: () => patterns.receive,
@@ -56,6 +66,7 @@ export const paths = {
   container: (containerId: string) => `/shelf/${containerId}`,
   records: (filter: { chart?: string; tooth?: string; lot?: string; on?: string } = {}) =>
     withQuery(patterns.records, filter),
+  waiting: (filter: { list?: string; chart?: string } = {}) => withQuery(patterns.waiting, filter),
   record: (recordId: string) => `/records/${recordId}`,
   amendRecord: (recordId: string) => `/records/${recordId}/amend`,
   compareRecord: (recordId: string) => `/records/${recordId}/versions`,

@@ -17,6 +17,7 @@ const pages = {
   shelf: pageOf(() => import("./shelf/ShelfPage.tsx")),
   container: pageOf(() => import("./shelf/ContainerPage.tsx")),
   records: pageOf(() => import("./records/RecordsPage.tsx")),
+  waiting: pageOf(() => import("./waiting/WaitingPage.tsx")),
   record: pageOf(() => import("./records/RecordPage.tsx")),
   amendRecord: pageOf(() => import("./records/AmendPage.tsx")),
   compareRecord: pageOf(() => import("./records/ComparePage.tsx")),
@@ -68,6 +69,7 @@ export function Routes(): ReactNode {
             {({ containerId }) => <pages.container containerId={containerId} />}
           </Route>
           <Route path={patterns.records} component={pages.records} />
+          <Route path={patterns.waiting} component={pages.waiting} />
           <Route path={patterns.record}>
             {({ recordId }) => <pages.record recordId={recordId} />}
           </Route>

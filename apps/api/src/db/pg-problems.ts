@@ -80,6 +80,14 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
   record_tray_version_once: ["tray-not-open", "This tray already has its record. Reload the page."],
   step_material_once: ["already-on-tray", "That container is already noted at this step."],
   tray_item_container_once: ["already-on-tray", "That container is already on this tray."],
+  waiting_change_alternates: [
+    "waiting-unchanged",
+    "Somebody changed the same at this moment. Reload the list.",
+  ],
+  waiting_change_pk: [
+    "waiting-unchanged",
+    "Somebody changed the same at this moment. Reload the list.",
+  ],
   withdrawal_reference_taken: [
     "name-taken",
     "A withdrawal with this reference is already entered. Open it instead.",

@@ -62,7 +62,7 @@ export async function playPastVisits(scene: DemoScene): Promise<void> {
       at: new Date(start + minutes * 60_000),
     });
     const started = await records.startRecord(
-      callAs<"startRecord">(scene, who(0), { params: { trayId }, body: {} }),
+      callAs<"startRecord">(scene, who(0), { params: { trayId }, body: { seals: [] } }),
     );
     const record = started.records[0]!;
     const params = { recordId: record.id };

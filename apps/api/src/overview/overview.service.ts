@@ -1,12 +1,13 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { civilDateAt } from "#domain";
-import { inRead } from "../db/transaction.ts";
+import { addDays, civilDateAt, daysBetween } from "#domain";
+import { inRead, type Tx } from "../db/transaction.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import { containerView } from "../stock/container-row.ts";
 import { listTraysOn, loadTrays } from "../trays/tray-facts.store.ts";
 import { trayLine } from "../trays/tray-view.ts";
 import { getCheckSettings } from "../practice/check-settings.store.ts";
+import { countOverdue } from "../waiting/waiting.store.ts";
 import * as store from "./overview.store.ts";
 
 @Injectable()
@@ -17,10 +18,11 @@ export class OverviewService {
     return inRead(this.db, call, async (tx) => {
       const on = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
       const trays = await loadTrays(tx, await listTraysOn(tx, on));
-      const { shortDatedDays } = await getCheckSettings(tx);
+      const { shortDatedDays, waitingLimitDays } = await getCheckSettings(tx);
       const ending = await store.listEnding(tx, on, shortDatedDays);
       const drafts = await store.listDrafts(tx);
       const withdrawals = await store.listOpenWithdrawals(tx);
+      const overdue = await countOverdue(tx, addDays(on, -waitingLimitDays));
       return {
         on,
         at: tx.at.toISOString(),
@@ -39,8 +41,18 @@ export class OverviewService {
           receivedAt: row.received_at.toISOString(),
           here: row.here,
         })),
+        waiting: {
+          overdue: overdue.count,
+          longestDays: overdue.oldest ? daysSince(tx, overdue.oldest) : 0,
+          limitDays: waitingLimitDays,
+        },
         unconfirmed: await store.listUnconfirmed(tx),
       };
     });
   }
+}
+
+function daysSince({ at, actor }: Tx, then: Date): number {
+  const dayOf = (instant: Date) => civilDateAt(instant.toISOString(), actor.timeZone);
+  return daysBetween(dayOf(then), dayOf(at));
 }

@@ -2,6 +2,7 @@ import type { RecordView } from "#contracts/records";
 import { stepViews } from "../catalogue/step-views.ts";
 import type { Tx } from "../db/transaction.ts";
 import { checkNow } from "../trays/tray-view.ts";
+import { linkedViews } from "./linked-view.ts";
 import { plannedSteps } from "./planned-steps.ts";
 import type { ReadRecord } from "./read-record.ts";
 
@@ -45,6 +46,7 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
     startedBy: record.started_by,
     signed:
       signedAt && signedBy && hash ? { by: signedBy, at: signedAt.toISOString(), hash } : null,
+    ...linkedViews(tx, read),
     startCheck: record.verdict as RecordView["startCheck"],
     check: record.state === "draft" ? checkNow(tx, read.tray) : null,
     steps: plannedSteps(read),

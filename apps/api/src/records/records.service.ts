@@ -17,6 +17,7 @@ import { checkNow } from "../trays/tray-view.ts";
 import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
 import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
+import { chooseSeals } from "./choose-seals.ts";
 import { factsOf } from "./event-facts.ts";
 import { sealRecord } from "./seal-record.ts";
 import * as store from "./records.store.ts";
@@ -40,6 +41,7 @@ export class RecordsService {
       }
       const check = checkNow(tx, loaded);
       refuseStops(check, null);
+      const seals = await chooseSeals(tx, head, call.body.seals);
       const ids = [];
       for (const { tooth, mode, surfaces } of head.teeth) {
         const id = newId();
@@ -53,9 +55,16 @@ export class RecordsService {
           surfaces,
           techniqueId: head.technique_id,
           visit: head.visit,
+          sealId: seals.get(tooth) ?? null,
           verdict: check,
         });
-        tx.audit("priming-started", `record:${id}`, { tray: trayId, verdict: check.verdict });
+        const started = { tray: trayId, verdict: check.verdict };
+        const seal = seals.get(tooth);
+        tx.audit(
+          "priming-started",
+          `record:${id}`,
+          seal === undefined ? started : { ...started, seal },
+        );
       }
       await updateTrayState(tx, trayId, "in-use");
       const records = [];

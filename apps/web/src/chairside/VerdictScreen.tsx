@@ -13,6 +13,9 @@ import { OverrideDialog } from "../tray/OverrideDialog.tsx";
 import { useScanIntoTray } from "../tray/useTrayWork.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import type { FindingView } from "../ui/FindingNote.tsx";
+import { SealQuestions } from "../waiting/SealQuestions.tsx";
+import { SurfaceNeeds } from "../waiting/SurfaceNeeds.tsx";
+import { useSealChoice, type SealChoice } from "../waiting/useSealChoice.ts";
 import { FindingList } from "./FindingList.tsx";
 import { Page } from "../ui/Page.tsx";
 import { ProblemNote } from "../ui/States.tsx";
@@ -29,6 +32,7 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   const t = useTexts();
   const { language, time } = useFormats();
   const [passing, pass] = useState<FindingView | null>(null);
+  const choice = useSealChoice(tray);
   const isOpen = tray.state !== "cleared" && tray.state !== "in-use";
   const scan = useScanIntoTray(tray);
   useScanTarget(isOpen ? scan : null, t.tray.scanTarget(nameTeeth(tray)));
@@ -66,7 +70,9 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
           </details>
         )}
       </div>
-      <StartBar {...{ tray, query, isAwake }} />
+      <SealQuestions choice={choice} />
+      <SurfaceNeeds tray={tray} />
+      <StartBar {...{ tray, query, isAwake, choice }} />
       {passing === null ? null : (
         <OverrideDialog trayId={tray.id} finding={passing} onClose={() => pass(null)} />
       )}
@@ -74,7 +80,11 @@ export function VerdictScreen({ tray, query, isAwake }: VerdictScreenProps): Rea
   );
 }
 
-function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
+interface StartBarProps extends VerdictScreenProps {
+  choice: SealChoice;
+}
+
+function StartBar({ tray, query, isAwake, choice }: StartBarProps): ReactNode {
   const t = useTexts();
   const queries = useQueryClient();
   const refresh = useRefresh();
@@ -84,7 +94,7 @@ function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
     for (const record of records) {
       queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), record);
     }
-    refresh("getTray", "getToday", "listTrays");
+    refresh("getTray", "getToday", "listTrays", "getTraySeals");
   });
   const { verdict, mayStart } = tray.check;
   const isStale = query.error !== null;
@@ -99,6 +109,7 @@ function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
         {waiting > 0 ? <p role="status">{t.chairside.unsent}</p> : null}
         {isStale ? <p role="alert">{t.chairside.stale}</p> : null}
         {isDentist ? null : <p>{t.chairside.dentistStarts}</p>}
+        {choice.isOpen && choice.teeth.length > 0 ? <p>{t.waiting.choice.first}</p> : null}
         <p className="hint">{isAwake ? t.chairside.awake : t.chairside.notAwake}</p>
         <ProblemNote error={start.error} />
       </div>
@@ -114,8 +125,10 @@ function StartBar({ tray, query, isAwake }: VerdictScreenProps): ReactNode {
             kind="main"
             className="big"
             busy={start.isPending}
-            disabled={waiting > 0 || isStale}
-            onClick={() => start.mutate({ params: { trayId: tray.id }, body: {} })}
+            disabled={waiting > 0 || isStale || choice.isOpen}
+            onClick={() =>
+              start.mutate({ params: { trayId: tray.id }, body: { seals: choice.seals } })
+            }
           >
             {words[verdict]}
           </Button>

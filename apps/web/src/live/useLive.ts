@@ -15,6 +15,8 @@ const moving: readonly RouteName[] = [
   "getToday",
   "getRecord",
   "listRecords",
+  "listWaiting",
+  "getTraySeals",
   "listContainers",
   "getContainer",
   "listVerdictChanges",

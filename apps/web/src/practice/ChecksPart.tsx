@@ -55,6 +55,12 @@ function ChecksForm({ settings }: { settings: Settings }): ReactNode {
           range={[0, 730]}
           value={settings.shortDatedDays}
         />
+        <NumberField
+          label={t.waitingLimit}
+          name="waitingLimitDays"
+          range={[1, 365]}
+          value={settings.waitingLimitDays}
+        />
         <DryingFields airDrySeconds={settings.airDrySeconds} />
         <LightFields settings={settings} />
         <fieldset>
@@ -108,6 +114,7 @@ function readThresholds(form: HTMLFormElement): Omit<BodyOf<"changeCheckSettings
     lightCeilingMwCm2: numberOf("lightCeilingMwCm2"),
     lightFloorMwCm2: numberOf("lightFloorMwCm2"),
     lightCheckDays: numberOf("lightCheckDays"),
+    waitingLimitDays: numberOf("waitingLimitDays"),
   };
 }
 

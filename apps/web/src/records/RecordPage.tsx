@@ -15,6 +15,7 @@ import { Papers } from "./Papers.tsx";
 import { QueryView } from "../ui/States.tsx";
 import { Timeline } from "../ui/Timeline.tsx";
 import { VerdictShape, VerdictWord } from "../ui/Verdict.tsx";
+import { LinkedRecords } from "./LinkedRecords.tsx";
 import { RecordSteps } from "./RecordSteps.tsx";
 import { Versions } from "./Versions.tsx";
 import { useRecordEvents } from "./useRecordEvents.ts";
@@ -72,6 +73,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
         <div className="record-side">
           <Signature record={record} />
           <Versions record={record} />
+          <LinkedRecords record={record} />
           <StartCheck record={record} />
         </div>
       </div>

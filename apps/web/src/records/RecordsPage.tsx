@@ -8,7 +8,7 @@ import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import { Button } from "../ui/Button.tsx";
+import { Button, LinkButton } from "../ui/Button.tsx";
 import { Page } from "../ui/Page.tsx";
 import { EmptyState, Loading, ProblemNote } from "../ui/States.tsx";
 import { Table, type Column } from "../ui/Table.tsx";
@@ -52,7 +52,11 @@ export default function RecordsPage(): ReactNode {
   const isFiltered = parts.some((part) => filter.get(part) !== "");
   const records = query.data?.pages.flatMap((page) => page.records);
   return (
-    <Page title={t.records.title} lead={t.records.lead}>
+    <Page
+      title={t.records.title}
+      lead={t.records.lead}
+      actions={<LinkButton to={paths.waiting()}>{t.waiting.fromRecords}</LinkButton>}
+    >
       <RecordSearch key={parts.map((part) => filter.get(part)).join("\n")} filter={filter} />
       {records === undefined && query.error === null ? <Loading /> : null}
       <ProblemNote error={query.error} onRetry={() => void query.refetch()} />

@@ -72,6 +72,15 @@ function sayNeed(need: Need, t: ScreenTexts, formats: Formats): NeedWords {
         to: paths.container(id),
       };
     }
+    case "waiting": {
+      const { overdue, longestDays, limitDays } = need.waiting;
+      return {
+        title: t.waiting.today.line(overdue),
+        detail: t.waiting.today.detail(longestDays, limitDays),
+        action: t.waiting.today.action,
+        to: paths.waiting({ list: "overdue" }),
+      };
+    }
     case "unconfirmed":
       return {
         title: lines.unconfirmed(need.product.name),

@@ -29,6 +29,7 @@ const quiet: Today = {
   ending: [],
   drafts: [],
   withdrawals: [],
+  waiting: { overdue: 0, longestDays: 0, limitDays: 21 },
   unconfirmed: [],
 };
 const keysOf = (today: Partial<Today>) => rankNeeds({ ...quiet, ...today }).map(({ key }) => key);
@@ -58,6 +59,7 @@ describe("what needs somebody", () => {
         { id: "gone", reference: "W2", receivedAt: quiet.at, here: 0 },
         { id: "here", reference: "W1", receivedAt: quiet.at, here: 2 },
       ],
+      waiting: { overdue: 2, longestDays: 30, limitDays: 21 },
       unconfirmed: [{ id: "product", name: "P" }],
     };
     expect(keysOf(today)).toEqual([
@@ -68,6 +70,7 @@ describe("what needs somebody", () => {
       "look",
       "later",
       "gone",
+      "waiting",
       "ends soon",
       "product",
     ]);

@@ -10,6 +10,7 @@ export type Need =
   | { kind: "tray"; tray: TodayTray }
   | { kind: "draft"; draft: Today["drafts"][number] }
   | { kind: "expired" | "ending"; container: Today["ending"][number] }
+  | { kind: "waiting"; waiting: Today["waiting"] }
   | { kind: "unconfirmed"; product: Today["unconfirmed"][number] };
 
 export type NeedTone = "stop" | "caution" | "plain";
@@ -24,11 +25,17 @@ const soonMs = 2 * 3_600_000;
 /**
  * What needs somebody, the most urgent first: withdrawn containers that still stand on a shelf;
  * trays that say stop within two hours; what is past its last day; records not signed; the day's
- * other trays that are not clear; cases open with nothing left here; what ends soon; entries not
- * compared with their instructions. Within a rank by time. Own rule, no source.
+ * other trays that are not clear; cases open with nothing left here; restorations overdue; what
+ * ends soon; entries not compared with their instructions. Within a rank by time. Own rule, no
+ * source.
  */
 export function rankNeeds(today: Today): readonly RankedNeed[] {
-  const needs = [...listTrays(today), ...listStock(today), ...listPapers(today)];
+  const needs = [
+    ...listTrays(today),
+    ...listStock(today),
+    ...listOverdue(today),
+    ...listPapers(today),
+  ];
   return needs
     .sort((a, b) => a.rank - b.rank || (a.order < b.order ? -1 : Number(a.order > b.order)))
     .map(({ key, need, tone }) => ({ key, need, tone }));
@@ -53,7 +60,7 @@ function listStock({ ending, withdrawals, on }: Today): Ranking[] {
     const order = container.endsOn?.date ?? "";
     const expired = order !== "" && daysBetween(on, order) < 0;
     const kind = expired ? ("expired" as const) : ("ending" as const);
-    const rank = expired ? 2 : 6;
+    const rank = expired ? 2 : 7;
     return {
       key: container.id,
       need: { kind, container },
@@ -71,6 +78,12 @@ function listStock({ ending, withdrawals, on }: Today): Ranking[] {
   return [...containers, ...cases];
 }
 
+function listOverdue({ waiting }: Today): Ranking[] {
+  if (waiting.overdue === 0) return [];
+  const need = { kind: "waiting" as const, waiting };
+  return [{ key: "waiting", need, tone: "caution", rank: 6, order: "" }];
+}
+
 function listPapers({ drafts, unconfirmed }: Today): Ranking[] {
   const unsigned = drafts.map((draft): Ranking => {
     const need = { kind: "draft" as const, draft };
@@ -78,7 +91,7 @@ function listPapers({ drafts, unconfirmed }: Today): Ranking[] {
   });
   const products = unconfirmed.map((product): Ranking => {
     const need = { kind: "unconfirmed" as const, product };
-    return { key: product.id, need, tone: "plain", rank: 7, order: product.name };
+    return { key: product.id, need, tone: "plain", rank: 8, order: product.name };
   });
   return [...unsigned, ...products];
 }

@@ -1,5 +1,5 @@
 import { useState, type FormEvent, type ReactNode } from "react";
-import { useLocation, useSearchParams } from "wouter";
+import { useLocation } from "wouter";
 import { isTooth } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
@@ -7,12 +7,13 @@ import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import { Button } from "../ui/Button.tsx";
+import { Button, LinkButton } from "../ui/Button.tsx";
 import { Choice, Select, TextField } from "../ui/Field.tsx";
 import { Page } from "../ui/Page.tsx";
 import { ProblemNote, QueryView } from "../ui/States.tsx";
 import { instantAt, nextHalfHour } from "./practice-time.ts";
 import { ToothPicture, type Dentition } from "./ToothPicture.tsx";
+import { usePlanQuery } from "./usePlanQuery.ts";
 import "./trays.css";
 
 type Technique = AnswerOf<"listTechniques">["techniques"][number];
@@ -21,10 +22,16 @@ type Room = AnswerOf<"listLocations">["locations"][number];
 /** Plans a tray for an appointment: patient, tooth, technique, room and time. */
 export default function PlanTrayPage(): ReactNode {
   const t = useTexts();
+  const { seal } = usePlanQuery();
   const techniques = useRead("listTechniques", {}, { staleMs: 300_000 });
   const locations = useRead("listLocations", {}, { staleMs: 300_000 });
   return (
-    <Page title={t.tray.plan.title}>
+    <Page
+      title={t.tray.plan.title}
+      actions={
+        seal === "" ? null : <LinkButton to={paths.record(seal)}>{t.waiting.record}</LinkButton>
+      }
+    >
       <QueryView query={techniques}>
         {(found) => (
           <QueryView query={locations}>
@@ -48,13 +55,13 @@ interface PlanFormProps {
 
 function usePlan({ techniques, rooms }: PlanFormProps) {
   const { today, timeZone } = useFormats();
-  const [search] = useSearchParams();
+  const query = usePlanQuery();
   const [plan, setPlan] = useState({
-    chartNumber: search.get("chart") ?? "",
-    tooth: "",
-    techniqueId: techniques[0]?.id ?? "",
+    chartNumber: query.chart,
+    tooth: query.tooth,
+    techniqueId: (techniques.find(({ id }) => id === query.technique) ?? techniques[0])?.id ?? "",
     locationId: rooms[0]?.id ?? "",
-    day: search.get("on") ?? today(),
+    day: query.on || today(),
     time: nextHalfHour(new Date(serverNowMs()).toISOString(), timeZone),
   });
   const change = (part: Partial<typeof plan>) => setPlan((before) => ({ ...before, ...part }));

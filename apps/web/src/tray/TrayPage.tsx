@@ -11,6 +11,7 @@ import { LinkButton } from "../ui/Button.tsx";
 import { FindingNote, type FindingView } from "../ui/FindingNote.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
+import { SurfaceNeeds } from "../waiting/SurfaceNeeds.tsx";
 import { Allergies } from "./Allergies.tsx";
 import { arrangeTray, nameTeeth, type Column, type Tray } from "./columns.ts";
 import { ContainerCard, PendingCard } from "./ContainerCard.tsx";
@@ -92,6 +93,7 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
           ))}
         </ol>
         <Apart {...{ apart, onRemove }} onPass={pass} />
+        <SurfaceNeeds tray={tray} />
         <ScannerNote
           found={tray.items.flatMap(({ reading }) => reading.warnings.map((kind) => ({ kind })))}
         />
