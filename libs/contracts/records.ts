@@ -149,6 +149,9 @@ export const AmendRecord = z
       .default({ events: [], materials: [] })
       .meta({ description: "What was wrong: sequence numbers of entries, ids of materials" }),
     add: z.array(AmendmentEntry).max(100).default([]),
+    sealId: Id.nullable().optional().meta({
+      description: "A correction of a bonding: the seal it really builds on, null for none",
+    }),
     password: z.string().max(128).optional(),
     pin: z.string().max(8).optional(),
   })

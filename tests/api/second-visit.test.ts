@@ -2,10 +2,10 @@
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
 import type { BodyOf } from "#contracts/operations";
 import { newId } from "../../apps/api/src/db/uuid.ts";
-import { openApp, type TestApp } from "../helpers/app.ts";
+import { openApp, password, type TestApp } from "../helpers/app.ts";
 import { asOwner } from "../helpers/database.ts";
 import { Maker } from "../helpers/make.ts";
-import { amend, beginAt, bondTooth, sealTooth } from "../helpers/seals.ts";
+import { beginAt, bondTooth, sealTooth } from "../helpers/seals.ts";
 
 let it: TestApp;
 let make: Maker;
@@ -144,50 +144,85 @@ describe("a bonding record", () => {
 });
 
 describe("versions of a record", () => {
+  const amend = (recordId: string, body: Partial<BodyOf<"amendRecord">>) =>
+    it.practice.dentist.call("amendRecord", {
+      params: { recordId },
+      body: { amends: "correction", reason: "asked for by the test", password, ...body },
+    });
+  const add = async (recordId: string) =>
+    (await amend(recordId, { amends: "addition", add: [{ kind: "note", text: "all well" }] })).ok;
+  const read = async (recordId: string) =>
+    (await it.practice.office.call("getRecord", { params: { recordId } })).ok;
+
   test("of a seal count as one: what was built on the first holds for the newest", async () => {
     const sealing = await sealTooth(make);
     const { chartNumber } = sealing;
     await beginAt(it, sealing.id, "2026-06-01T08:00:00Z");
-    const second = await amend(it, sealing.id, { amends: "addition" });
-    expect((await list(chartNumber)).seals).toMatchObject([{ sealId: second, days: 14 }]);
+    const second = await add(sealing.id);
+    expect((await list(chartNumber)).seals).toMatchObject([{ sealId: second.id, days: 14 }]);
     const seals = [{ tooth: "16", sealId: sealing.id }];
     const bonding = await bondTooth(make, { chartNumber, seals });
-    expect(bonding.seal?.id).toBe(second);
+    expect(bonding.seal?.id).toBe(second.id);
+    const third = await add(second.id);
+    expect(third.bonding).toMatchObject({ id: bonding.id, days: 14 });
     expect(await idsOf(chartNumber)).toEqual([]);
-    const third = await amend(it, second, { amends: "addition" });
-    expect(await idsOf(chartNumber)).toEqual([]);
-    const read = async (recordId: string) =>
-      (await it.practice.office.call("getRecord", { params: { recordId } })).ok;
-    expect((await read(bonding.id)).seal).toMatchObject({ id: third, days: 14 });
-    for (const version of [sealing.id, second, third]) {
-      expect((await read(version)).bonding).toMatchObject({ id: bonding.id, days: 14 });
+    expect((await read(bonding.id)).seal).toMatchObject({ id: third.id, days: 14 });
+    for (const { id } of [sealing, second]) {
+      expect((await read(id)).bonding).toMatchObject({ id: bonding.id, days: 14 });
     }
+    // The bonding was built on a version that no longer stands, and is amended all the same.
+    const later = await add(bonding.id);
+    expect(later.seal).toMatchObject({ id: third.id, days: 14 });
+    expect((await read(third.id)).bonding?.id).toBe(later.id);
+    expect(await idsOf(chartNumber)).toEqual([]);
   });
 
-  test("of a seal: what was noted before an addition counts, before a correction not", async () => {
+  test("of a seal say what the surface needs: as the newest has it", async () => {
     const cement = await make.product("provisional-cement");
     const products = [cement, await make.usualProduct("flowable")];
     const sealing = await sealTooth(make, { products });
     const codes = async () =>
       (await list(sealing.chartNumber)).seals.flatMap(({ needs }) => needs.map((one) => one.code));
-    const added = await amend(it, sealing.id, { amends: "addition" });
+    const added = await add(sealing.id);
     expect(await codes()).toEqual(expect.arrayContaining(["eugenol-free", "roughen-coat"]));
-    await amend(it, added, { amends: "correction" });
+    const materials = added.materials.map(({ id }) => id);
+    await amend(added.id, { leaveOut: { materials } });
     expect(await codes()).not.toContain("eugenol-free");
     expect(await codes()).toContain("roughen-thin");
   });
 
-  test("of a bonding: a correction without the seal brings the tooth back", async () => {
+  test("of a bonding: a correction without the seal, or with another, brings the tooth back", async () => {
+    const chartNumber = make.name("C");
+    const plan = { chartNumber };
+    const first = await sealTooth(make, { plan });
+    const second = await sealTooth(make, { plan });
+    const seals = [{ tooth: "16", sealId: first.id }];
+    const bonding = await bondTooth(make, { chartNumber, seals });
+    expect(await idsOf(chartNumber)).toEqual([second.id]);
+    const { ok: moved } = await amend(bonding.id, { sealId: second.id });
+    expect(moved.seal?.id).toBe(second.id);
+    expect(await idsOf(chartNumber)).toEqual([first.id]);
+    const { ok: loose } = await amend(moved.id, { sealId: null });
+    expect(loose.seal).toBeNull();
+    expect((await idsOf(chartNumber)).sort()).toEqual([first.id, second.id].sort());
+    expect((await read(second.id)).bonding).toBeNull();
+    const { ok: back } = await amend(loose.id, { sealId: first.id });
+    expect(back.seal?.id).toBe(first.id);
+    expect(await idsOf(chartNumber)).toEqual([second.id]);
+  });
+
+  test("of a bonding: another seal is a correction, of that very tooth, and no sealing has one", async () => {
     const sealing = await sealTooth(make);
     const { chartNumber } = sealing;
+    const other = await sealTooth(make);
     const bonding = await bondTooth(make, { chartNumber });
-    // The seal gets a later version first; the bonding keeps the one that it was built on.
-    const second = await amend(it, sealing.id, { amends: "addition" });
-    const kept = await amend(it, bonding.id, { amends: "correction", sealId: sealing.id });
-    expect(await idsOf(chartNumber)).toEqual([]);
-    await amend(it, kept, { amends: "correction", sealId: null });
-    expect(await idsOf(chartNumber)).toEqual([second]);
-    const read = { params: { recordId: sealing.id } };
-    expect((await it.practice.office.call("getRecord", read)).ok.bonding).toBeNull();
+    const told = await amend(bonding.id, { amends: "addition", sealId: null });
+    expect(told.body).toMatchObject({ errors: [{ path: "/body/sealId" }] });
+    for (const sealId of [other.id, bonding.id, newId()]) {
+      expect((await amend(bonding.id, { sealId })).problem).toBe("not-found");
+    }
+    const none = await amend(sealing.id, { sealId: null });
+    expect(none.body).toMatchObject({ errors: [{ path: "/body/sealId" }] });
+    expect((await read(bonding.id)).state).toBe("signed");
   });
 });

@@ -1,7 +1,6 @@
 /** Teeth that are sealed, and bonded later, through the API as a practice would. */
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import type { ProductKind } from "#domain";
-import { newId } from "../../apps/api/src/db/uuid.ts";
 import type { TestApp } from "./app.ts";
 import { asOwner } from "./database.ts";
 import type { Maker, MadeProduct } from "./make.ts";
@@ -64,49 +63,6 @@ export async function bondTooth(
   const signed = await make.signed(records[0]!.id);
   await make.practice.assistant.call("clearTray", { params: { trayId }, body: {} });
   return signed;
-}
-
-/**
- * A later version of a signed record, signed, as the database takes it: an addition with all that
- * the one before says, a correction that leaves all of it out.
- */
-export async function amend(
-  it: Pick<TestApp, "database">,
-  recordId: string,
-  told: { amends: "addition" | "correction"; sealId?: string | null },
-): Promise<string> {
-  const id = newId();
-  const { amends, sealId = null } = told;
-  const run = (text: string, ...values: unknown[]) =>
-    asOwner(it.database, text, [recordId, id, ...values]);
-  await run(
-    `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
-       version, supersedes_id, verdict, started_by, started_at, amends, amend_reason, seal_id)
-     select practice_id, $2, tray_id, patient_id, tooth, technique_id, visit, 'draft', version + 1,
-       id, verdict, started_by, started_at, $3, 'asked for by the test', $4
-     from record where id = $1`,
-    amends,
-    sealId,
-  );
-  if (amends === "addition") {
-    await run(
-      `insert into step_material (practice_id, id, record_id, step_key, product_id, lot_id,
-         container_id, not_scanned_reason, patient_id, tooth, used_at, person_id)
-       select practice_id, gen_random_uuid(), $2, step_key, product_id, lot_id, container_id,
-         not_scanned_reason, patient_id, tooth, used_at, person_id
-       from step_material where record_id = $1`,
-    );
-  }
-  // The earlier version's end, and the dentist's signature.
-  await asOwner(
-    it.database,
-    `begin; set local session_replication_role = 'replica';
-     update record set state = 'superseded' where id = '${recordId}';
-     update record n set state = 'signed', signed_by = o.signed_by, signed_at = o.signed_at,
-       canonical = o.canonical, hash = o.hash
-     from record o where n.id = '${id}' and o.id = '${recordId}'; commit`,
-  );
-  return id;
 }
 
 /** Moves the moment at which a record began; no way of the program's does that. */

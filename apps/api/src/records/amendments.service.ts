@@ -8,7 +8,9 @@ import { notFound, Problem } from "../http/problem.ts";
 import { proveAgain } from "../people/proof.ts";
 import { findContainer } from "../stock/stock.store.ts";
 import { findProductName } from "../catalogue/catalogue.store.ts";
+import { listSealsForTray } from "../waiting/waiting.store.ts";
 import * as store from "./amendments.store.ts";
+import { getSeal } from "./choose-seals.ts";
 import { factsOf } from "./event-facts.ts";
 import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
@@ -31,7 +33,8 @@ export class AmendmentsService {
       refuseEmpty(body);
       const { events, materials } = listLeftOut(before, body);
       const ids = { of: before.record.id, id: newId() };
-      await store.insertVersion(tx, ids, body);
+      const sealId = await getOtherSeal(tx, before.record, body.sealId);
+      await store.insertVersion(tx, ids, { ...body, sealId });
       await store.copyEvents(tx, ids, events);
       await store.copyMaterials(tx, ids, materials);
       const draft = (await findRecord(tx, ids.id))!;
@@ -67,12 +70,15 @@ async function getSigned(tx: Tx, id: string): Promise<ReadRecord> {
   );
 }
 
-function refuseEmpty({ amends, add, leaveOut }: AmendRecord): void {
+function refuseEmpty({ amends, add, leaveOut, sealId }: AmendRecord): void {
   const isLess = leaveOut.events.length + leaveOut.materials.length > 0;
+  if (amends === "addition" && sealId !== undefined) {
+    throw invalid("/body/sealId", "another seal, or none, is a correction");
+  }
   if (amends === "addition" && isLess) {
     throw invalid("/body/leaveOut", "an addition leaves nothing out: it is a correction then");
   }
-  if (add.length === 0 && !isLess) {
+  if (add.length === 0 && !isLess && sealId === undefined) {
     throw invalid("/body/add", "say what is added or what was wrong");
   }
 }
@@ -80,6 +86,17 @@ function refuseEmpty({ amends, add, leaveOut }: AmendRecord): void {
 function invalid(path: string, message: string): Problem {
   const sentence = "The amendment does not say what it changes, or names what is not there.";
   return new Problem("invalid-request", sentence, { errors: [{ path, message }] });
+}
+
+/** The seal that a bonding record really builds on; undefined where that is not in question. */
+async function getOtherSeal(
+  tx: Tx,
+  { visit, tray_id: trayId, tooth }: ReadRecord["record"],
+  sealId: AmendRecord["sealId"],
+): Promise<AmendRecord["sealId"]> {
+  if (sealId === undefined) return undefined;
+  if (visit !== "bonding") throw invalid("/body/sealId", "only a bonding builds on a seal");
+  return sealId && getSeal(await listSealsForTray(tx, trayId), { tooth, id: sealId });
 }
 
 /** The rows not carried over; with a material used without a scan goes what told of it. */

@@ -8,14 +8,18 @@ const version = statement(
      verdict, started_by, started_at, mode, surfaces, seal_id, told_at, version, supersedes_id,
      amends, amend_reason)
    select practice_id, $3, tray_id, patient_id, tooth, technique_id, visit, 'draft', verdict,
-     started_by, started_at, mode, surfaces, seal_id, told_at, version + 1, id, $4, $5
+     started_by, started_at, mode, surfaces, case when $6 then $7 else seal_id end, told_at,
+     version + 1, id, $4, $5
    from record where practice_id = $1 and id = $2`,
 );
 export const insertVersion = (
   tx: Tx,
   ids: { of: string; id: string },
-  { amends, reason }: Pick<AmendRecord, "amends" | "reason">,
-) => tx.rows(version, [tx.actor.practiceId, ids.of, ids.id, amends, reason]);
+  { amends, reason, sealId }: Pick<AmendRecord, "amends" | "reason" | "sealId">,
+) => {
+  const seal = [sealId !== undefined, sealId ?? null];
+  return tx.rows(version, [tx.actor.practiceId, ids.of, ids.id, amends, reason, ...seal]);
+};
 
 // What is carried over keeps who told it and when.
 const events = statement(

@@ -27,7 +27,8 @@ export async function chooseSeals(
     const ofTooth = seals.filter((seal) => seal.tooth === tooth);
     const said = told.find((one) => one.tooth === tooth);
     const waiting = ofTooth.filter(({ bonded, off }) => !bonded && !off);
-    if (said !== undefined) chosen.set(tooth, said.sealId && getSeal(ofTooth, said.sealId));
+    if (said !== undefined)
+      chosen.set(tooth, said.sealId && getSeal(seals, { tooth, id: said.sealId }));
     else if (waiting.length === 1) chosen.set(tooth, waiting[0]!.id);
     else open.push({ tooth, seals: waiting });
   }
@@ -36,8 +37,11 @@ export async function chooseSeals(
 }
 
 /** Whichever version was named, the newest signed one is built on. */
-function getSeal(seals: readonly ToothSealRow[], id: string): string {
-  const found = seals.find(({ versions }) => versions.includes(id));
+export function getSeal(
+  seals: readonly ToothSealRow[],
+  { tooth, id }: { tooth: string; id: string },
+): string {
+  const found = seals.find((seal) => seal.tooth === tooth && seal.versions.includes(id));
   if (!found) throw notFound("signed sealing record of this tooth");
   return found.id;
 }
