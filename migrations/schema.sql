@@ -1187,6 +1187,22 @@ begin
   return tooth_row;
 end $function$;
 
+CREATE OR REPLACE FUNCTION public.check_visit_change()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+begin
+  if old.state not in ('planned', 'setting', 'ready')
+     and (new.tooth, new.technique_id, new.location_id, new.appointment_at)
+       is distinct from (old.tooth, old.technique_id, old.location_id, old.appointment_at) then
+    raise exception 'the tray is in use or cleared'
+      using errcode = '23514', constraint = 'tray_before_priming';
+  end if;
+  return new;
+end $function$;
+
 CREATE OR REPLACE FUNCTION public.check_waiting_change()
  RETURNS trigger
  LANGUAGE plpgsql
@@ -1460,6 +1476,7 @@ CREATE TRIGGER step_material_of_record BEFORE INSERT ON public.step_material FOR
 CREATE TRIGGER storage_excursion_kept BEFORE DELETE ON public.storage_excursion FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER storage_excursion_no_truncate BEFORE TRUNCATE ON public.storage_excursion FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER storage_excursion_settled_once BEFORE UPDATE ON public.storage_excursion FOR EACH ROW EXECUTE FUNCTION check_excursion_change();
+CREATE TRIGGER tray_before_priming BEFORE UPDATE ON public.tray FOR EACH ROW EXECUTE FUNCTION check_visit_change();
 CREATE TRIGGER tray_code_once BEFORE UPDATE OF code ON public.tray FOR EACH ROW EXECUTE FUNCTION check_code_once();
 CREATE TRIGGER tray_tooth_before_priming BEFORE INSERT OR DELETE OR UPDATE ON public.tray_tooth FOR EACH ROW EXECUTE FUNCTION check_tray_open();
 CREATE TRIGGER tray_tooth_no_truncate BEFORE TRUNCATE ON public.tray_tooth FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
@@ -1630,7 +1647,7 @@ grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_
 grant update (last_seen_at, ended_at) on session to tubule_app;
 grant update (resolved_by, resolved_at, resolution) on storage_excursion to tubule_app;
 grant update (retired, confirmed_by, confirmed_at) on technique to tubule_app;
-grant update (state, code, bonding_on) on tray to tubule_app;
+grant update (tooth, technique_id, location_id, appointment_at, state, code, bonding_on) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
 grant update (place, mode, provisional, undercut, surfaces, restoration) on tray_tooth to tubule_app;
 grant update (verdict, codes, checked_at) on tray_verdict to tubule_app;

@@ -36,6 +36,14 @@ export const caseOperations = {
     status: 201,
     problems: ["not-found"],
   },
+  changeTray: {
+    tag: "trays",
+    summary: "Change a planned visit; what was scanned in stays and is checked anew",
+    body: trays.ChangeTray,
+    answer: trays.TrayView,
+    status: 200,
+    problems: ["not-found", "tray-not-open"],
+  },
   getTray: {
     ...getOne,
     tag: "trays",

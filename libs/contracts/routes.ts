@@ -100,6 +100,7 @@ export const routes = {
 
   listTrays: { method: "GET", path: "/trays", roles: "member" },
   planTray: { method: "POST", path: "/trays", roles: keepers },
+  changeTray: { method: "PUT", path: "/trays/:trayId", roles: keepers },
   getTray: { method: "GET", path: "/trays/:trayId", roles: "member" },
   scanIntoTray: { method: "POST", path: "/trays/:trayId/items", roles: clinical },
   removeFromTray: { method: "DELETE", path: "/trays/:trayId/items/:itemId", roles: clinical },

@@ -42,19 +42,21 @@ export const VisitTeeth = z
     message: "each tooth once",
   });
 
+const visit = {
+  teeth: VisitTeeth,
+  techniqueId: Id,
+  locationId: Id,
+  appointmentAt: Instant,
+  bondingOn: CivilDate.nullable().default(null).meta({ description: "The planned bonding visit" }),
+};
 export const PlanTray = z
-  .strictObject({
-    chartNumber: ChartNumber,
-    teeth: VisitTeeth,
-    techniqueId: Id,
-    locationId: Id,
-    appointmentAt: Instant,
-    bondingOn: CivilDate.nullable()
-      .default(null)
-      .meta({ description: "The planned bonding visit" }),
-  })
+  .strictObject({ chartNumber: ChartNumber, ...visit })
   .meta({ id: "PlanTray" });
 export type PlanTray = z.infer<typeof PlanTray>;
+export const ChangeTray = z
+  .strictObject(visit)
+  .meta({ id: "ChangeTray", description: "The patient stays: plan another tray for another one" });
+export type ChangeTray = z.infer<typeof ChangeTray>;
 
 export const ScanIntoTray = z
   .strictObject({

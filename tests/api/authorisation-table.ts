@@ -88,6 +88,10 @@ export const table: Record<RouteName, Line> = {
 
   listTrays: { who: "member", ids: {} },
   planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
+  changeTray: {
+    who: keepers,
+    ids: { "params.trayId": 404, "body.techniqueId": 404, "body.locationId": 404 },
+  },
   getTray: { who: "member", ids: { "params.trayId": 404 } },
   scanIntoTray: { who: clinical, ids: { "params.trayId": 404 } },
   removeFromTray: { who: clinical, ids: { "params.trayId": 404, "params.itemId": 404 } },

@@ -248,6 +248,16 @@ const preparing: Preparing = {
       appointmentAt: noonOfTestDay,
     },
   }),
+  changeTray: async (make) => ({
+    params: { trayId: (await make.tray()).id },
+    body: {
+      teeth: [{ tooth: "26", surfaces: "OD" }],
+      techniqueId: make.techniques["bond-restoration"]!,
+      locationId: make.places.operatory,
+      appointmentAt: new Date(Date.parse(noonOfTestDay) + nextDays() * 60_000).toISOString(),
+      bondingOn: null,
+    },
+  }),
   getTray: async (make) => ({ params: { trayId: (await make.tray()).id } }),
   scanIntoTray: async (make) => ({
     params: { trayId: (await make.tray({ technique: "bond-restoration" })).id },

@@ -73,6 +73,7 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
     trays: "/trays",
     "plan a tray": "/trays/plan",
     "a tray that stops": `/trays/${trayOf("C-1007")}`,
+    "a visit to change": `/trays/${trayOf("C-1012")}/change`,
     "the verdict at the chair": `/trays/${trayOf("C-1012")}/chairside`,
     "a step at the chair": `/trays/${trayOf("C-1015")}/chairside`,
     receive: "/receive",

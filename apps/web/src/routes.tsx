@@ -11,6 +11,7 @@ const pages = {
   trays: pageOf(() => import("./tray/TraysPage.tsx")),
   planTray: pageOf(() => import("./tray/PlanTrayPage.tsx")),
   tray: pageOf(() => import("./tray/TrayPage.tsx")),
+  changeVisit: pageOf(() => import("./tray/ChangeVisitPage.tsx")),
   chairside: pageOf(() => import("./chairside/ChairsidePage.tsx")),
   receive: pageOf(() => import("./receive/ReceivePage.tsx")),
   delivery: pageOf(() => import("./receive/DeliveryPage.tsx")),
@@ -59,6 +60,9 @@ export function Routes(): ReactNode {
           <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
           <Route path={patterns.chairside}>
             {({ trayId }) => <pages.chairside trayId={trayId} />}
+          </Route>
+          <Route path={patterns.changeVisit}>
+            {({ trayId }) => <pages.changeVisit trayId={trayId} />}
           </Route>
           <Route path={patterns.receive} component={pages.receive} />
           <Route path={patterns.delivery}>

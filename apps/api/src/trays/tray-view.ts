@@ -5,6 +5,7 @@ import {
   suggestContainers,
   type Finding,
   type StepAssignment,
+  type TrayFacts,
 } from "#domain";
 import type { CheckView, FindingView } from "#contracts/findings";
 import { stepViews } from "../catalogue/step-views.ts";
@@ -35,13 +36,17 @@ export function checkNow(tx: Tx, loaded: LoadedTray): CheckView {
 /** An instant as the database writes it inside JSON, in the form of the contract. */
 const instantOf = (text: string): string => new Date(text).toISOString();
 
+/** What stands at each step that applies to one of the visit's teeth. */
+export const assignVisitSteps = ({ technique, teeth, items }: TrayFacts): StepAssignment =>
+  assignSteps(listStepsFor(technique.steps, teeth), items);
+
 export function trayView(tx: Tx, loaded: LoadedTray): TrayView {
   const { head, rows, facts } = loaded;
   const at = tx.at.toISOString();
-  const assignment = assignSteps(facts.technique.steps, facts.items);
-  const withMaterial = listStepsFor(facts.technique.steps, facts.teeth).filter(
-    (step) => step.accepts.length > 0,
-  );
+  const assignment = assignVisitSteps(facts);
+  const withMaterial = assignment.steps
+    .map(({ step }) => step)
+    .filter((step) => step.accepts.length > 0);
   return {
     id: head.id,
     chartNumber: head.chart_number,

@@ -16,6 +16,11 @@ export class TraysController {
     return this.trays.planTray(call);
   }
 
+  @Operation("changeTray")
+  changeTray(@Checked() call: Call<"changeTray">) {
+    return this.trays.changeTray(call);
+  }
+
   @Operation("getTray")
   getTray(@Checked() call: Call<"getTray">) {
     return this.trays.getTray(call);

@@ -1,7 +1,7 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { assignSteps, checkTray, civilDateAt, contents, readSurfaces } from "#domain";
-import type { TrayView, VisitTooth } from "#contracts/trays";
+import { checkTray, civilDateAt, contents, readSurfaces } from "#domain";
+import type { ChangeTray, TrayView, VisitTooth } from "#contracts/trays";
 import { findTechnique } from "../catalogue/catalogue.store.ts";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
@@ -11,7 +11,14 @@ import { insertMovement } from "../stock/movements.store.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
 import { nameScan, placeScan } from "./place-scan.ts";
 import * as facts from "./tray-facts.store.ts";
-import { checkNow, itemView, subjectOf, trayLine, trayView } from "./tray-view.ts";
+import {
+  assignVisitSteps,
+  checkNow,
+  itemView,
+  subjectOf,
+  trayLine,
+  trayView,
+} from "./tray-view.ts";
 import * as store from "./trays.store.ts";
 
 @Injectable()
@@ -28,24 +35,31 @@ export class TraysService {
 
   planTray(call: Call<"planTray">): Promise<TrayView> {
     const { chartNumber, ...plan } = call.body;
-    const teeth = plan.teeth.map(orderSurfaces);
-    // A year far off has no civil date in every zone; as text, instants sort by their time.
-    if (plan.appointmentAt < "1900" || plan.appointmentAt >= "3000") {
-      const message = "between the years 1900 and 2999";
-      const detail = `An appointment lies ${message}. Correct its date.`;
-      throw new Problem("invalid-request", detail, {
-        errors: [{ path: "/body/appointmentAt", message }],
-      });
-    }
+    const visit = readVisit(plan);
     return inCommand(this.db, call, async (tx) => {
-      const place = await findLocation(tx, plan.locationId);
-      if (place?.kind !== "operatory") throw notFound("operatory");
-      const technique = await findTechnique(tx, plan.techniqueId);
-      if (!technique || technique.retired) throw notFound("technique");
+      await refuseUnknown(tx, visit, null);
       const id = newId();
       const patientId = await store.patientForChart(tx, chartNumber, newId());
-      await store.insertTray(tx, { ...plan, teeth, id, patientId });
-      tx.audit("tray-planned", `tray:${id}`, { ...plan, teeth, patientId });
+      await store.insertTray(tx, { ...visit, id, patientId });
+      tx.audit("tray-planned", `tray:${id}`, { ...visit, patientId });
+      return getTray(tx, id);
+    });
+  }
+
+  /** Another time, room, technique or teeth; what stands on the tray goes along to the room. */
+  changeTray(call: Call<"changeTray">): Promise<TrayView> {
+    const id = call.params.trayId;
+    const visit = readVisit(call.body);
+    return inCommand(this.db, call, async (tx) => {
+      await getOpenTray(tx, id);
+      const { head, rows } = (await facts.loadTray(tx, id))!;
+      await refuseUnknown(tx, visit, head.technique_id);
+      await store.updateVisit(tx, { ...visit, id });
+      if (visit.locationId !== head.location_id) {
+        const standing = rows.filter((row) => row.location_id === head.location_id);
+        for (const row of standing) await moveAlong(tx, row, visit.locationId);
+      }
+      tx.audit("visit-changed", `tray:${id}`, visit);
       return getTray(tx, id);
     });
   }
@@ -68,7 +82,7 @@ export class TraysService {
         facts.loadTray(tx, id),
       ]);
       const row = loaded!.rows.find((each) => each.item_id === itemId)!;
-      const assignment = assignSteps(loaded!.facts.technique.steps, loaded!.facts.items);
+      const assignment = assignVisitSteps(loaded!.facts);
       return { item: itemView(row, assignment), check: checkNow(tx, loaded!) };
     });
   }
@@ -152,6 +166,40 @@ export class TraysService {
       return { id, chartNumber, allergies };
     });
   }
+}
+
+/** A visit as it may be kept: surfaces in their order, its time one that has a date anywhere. */
+function readVisit(told: ChangeTray): ChangeTray {
+  // A year far off has no civil date in every zone; as text, instants sort by their time.
+  if (told.appointmentAt < "1900" || told.appointmentAt >= "3000") {
+    const message = "between the years 1900 and 2999";
+    const detail = `An appointment lies ${message}. Correct its date.`;
+    throw new Problem("invalid-request", detail, {
+      errors: [{ path: "/body/appointmentAt", message }],
+    });
+  }
+  return { ...told, teeth: told.teeth.map(orderSurfaces) };
+}
+
+/** A version that is retired can stay where the visit was planned with it. */
+async function refuseUnknown(tx: Tx, visit: ChangeTray, kept: string | null): Promise<void> {
+  const place = await findLocation(tx, visit.locationId);
+  if (place?.kind !== "operatory") throw notFound("operatory");
+  const technique = await findTechnique(tx, visit.techniqueId);
+  if (!technique || (technique.retired && technique.id !== kept)) throw notFound("technique");
+}
+
+async function moveAlong(tx: Tx, row: facts.ItemRow, toLocationId: string): Promise<void> {
+  if (row.id === null) return;
+  await insertMovement(tx, {
+    id: newId(),
+    lotId: row.lot_id,
+    containerId: row.id,
+    fromLocationId: row.location_id,
+    toLocationId,
+    quantity: 1,
+    reason: "tray",
+  });
 }
 
 /** The surfaces in their usual order; those that the tooth does not have are refused. */

@@ -67,6 +67,29 @@ export const insertTray = (
   ]);
 };
 
+const visit = statement(
+  "change-visit",
+  `update tray set tooth = $3, technique_id = $4, location_id = $5, appointment_at = $6,
+     bonding_on = $7
+   where practice_id = $1 and id = $2`,
+);
+const noTeeth = statement(
+  "remove-tray-teeth",
+  "delete from tray_tooth where practice_id = $1 and tray_id = $2",
+);
+export type Visit = Omit<Parameters<typeof insertTray>[1], "patientId">;
+export const updateVisit = (tx: Tx, one: Visit) => {
+  const { practiceId } = tx.actor;
+  const [first] = one.teeth;
+  const place = [first!.tooth, one.techniqueId, one.locationId, one.appointmentAt, one.bondingOn];
+  const placed = one.teeth.map((tooth, index) => ({ ...tooth, place: index + 1 }));
+  return Promise.all([
+    tx.rows(visit, [practiceId, one.id, ...place]),
+    tx.rows(noTeeth, [practiceId, one.id]),
+    tx.rows(teeth, [practiceId, one.id, JSON.stringify(placed)]),
+  ]);
+};
+
 const state = statement(
   "set-tray-state",
   "update tray set state = $3 where practice_id = $1 and id = $2 and state <> $3",

@@ -14,6 +14,7 @@ import { QueryView } from "../ui/States.tsx";
 import { SurfaceNeeds } from "../waiting/SurfaceNeeds.tsx";
 import { Allergies } from "./Allergies.tsx";
 import { arrangeTray, nameTeeth, type Column, type Tray } from "./columns.ts";
+import { VisitTeeth } from "./VisitTeeth.tsx";
 import { ContainerCard, PendingCard } from "./ContainerCard.tsx";
 import { OverrideDialog } from "./OverrideDialog.tsx";
 import { StepColumn } from "./StepColumn.tsx";
@@ -49,8 +50,9 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
   const { pending, removed, count } = useTrayPending(tray.id);
   const [passing, pass] = useState<FindingView | null>(null);
   const [stepKey, openStep] = useState<string | null>(null);
+  const isPlanned = tray.state !== "cleared" && tray.state !== "in-use";
   const maySet = useHasRole("assistant", "dentist");
-  const isOpen = maySet && tray.state !== "cleared" && tray.state !== "in-use";
+  const isOpen = maySet && isPlanned;
   const scan = useScanIntoTray(tray);
   const remove = useRemoveFromTray(tray);
   useScanTarget(isOpen ? scan : null, t.tray.scanTarget(nameTeeth(tray)));
@@ -63,12 +65,7 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
       className="tray-page"
       title={t.tray.titleOf(nameTeeth(tray), tray.chartNumber)}
       lead={`${tray.technique.name} · ${tray.location.name} · ${dateTime(tray.appointmentAt)}`}
-      actions={
-        <>
-          <Allergies patient={tray.patient} />
-          {isOpen ? <ScanEntry /> : null}
-        </>
-      }
+      actions={<TrayActions {...{ tray, isPlanned, isOpen }} />}
     >
       {tray.state === "cleared" ? <p className="hint">{t.tray.closed}</p> : null}
       {tray.state === "in-use" ? (
@@ -77,6 +74,7 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
           <LinkButton to={paths.chairside(tray.id)}>{t.tray.toRecord}</LinkButton>
         </div>
       ) : null}
+      <VisitTeeth teeth={tray.teeth} />
       <div className="tray-body">
         <ol
           className="tray"
@@ -111,6 +109,25 @@ function TrayScreen({ tray, query }: TrayScreenProps): ReactNode {
         <OverrideDialog trayId={tray.id} finding={passing} onClose={() => pass(null)} />
       )}
     </Page>
+  );
+}
+
+interface TrayActionsProps {
+  tray: Tray;
+  isPlanned: boolean;
+  isOpen: boolean;
+}
+
+function TrayActions({ tray, isPlanned, isOpen }: TrayActionsProps): ReactNode {
+  const t = useTexts();
+  return (
+    <>
+      <Allergies patient={tray.patient} />
+      {isPlanned ? (
+        <LinkButton to={paths.changeVisit(tray.id)}>{t.tray.plan.change}</LinkButton>
+      ) : null}
+      {isOpen ? <ScanEntry /> : null}
+    </>
   );
 }
 

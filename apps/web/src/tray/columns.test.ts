@@ -1,7 +1,13 @@
 import { describe, expect, test } from "@jest/globals";
 import { arrangeTray, countFindings, type PendingScan, type Tray } from "./columns.ts";
 
-const step = (key: string, accepts: string[]) => ({ key, name: key, accepts, required: true });
+const step = (key: string, accepts: string[]) => ({
+  key,
+  name: key,
+  accepts,
+  required: true,
+  when: null,
+});
 const item = (id: string, ...stepKeys: string[]) => ({ id, stepKeys });
 const finding = (code: string, itemId: string | null, stepKey: string | null) => ({
   code,
@@ -12,11 +18,17 @@ const finding = (code: string, itemId: string | null, stepKey: string | null) =>
 
 const tray = (items: unknown[], findings: unknown[]) =>
   ({
+    teeth: [{ tooth: "16", mode: null, provisional: "none", undercut: false }],
     technique: {
       steps: [
         step("isolate", []),
         step("prime", ["primer"]),
         step("bond", ["adhesive", "universal-adhesive"]),
+        // Of no tooth of this visit.
+        {
+          ...step("block", ["flowable"]),
+          when: { modes: null, provisional: null, undercut: true },
+        },
       ],
     },
     items,

@@ -1,3 +1,4 @@
+import { listStepsFor } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 
 export type Tray = AnswerOf<"getTray">;
@@ -47,11 +48,11 @@ export interface ArrangedTray {
  * container that no step takes, stand apart. `removed` are items whose removal is under way.
  */
 export function arrangeTray(
-  tray: Pick<Tray, "technique" | "items" | "suggestions" | "check">,
+  tray: Pick<Tray, "technique" | "teeth" | "items" | "suggestions" | "check">,
   pending: readonly PendingScan[] = [],
   removed: ReadonlySet<string> = new Set(),
 ): ArrangedTray {
-  const { steps } = tray.technique;
+  const steps = listStepsFor(tray.technique.steps, tray.teeth);
   const items = tray.items.filter((item) => !removed.has(item.id));
   const stepOfItem = new Map(items.map((item) => [item.id, item.stepKeys[0] ?? null]));
   const columnOf = ({ subject }: TrayFinding): string | null =>

@@ -1,11 +1,11 @@
-import type { ReactNode } from "react";
+import { useState, type ReactNode } from "react";
 import { describeTooth } from "#domain";
 import { sayTooth } from "#texts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Choice } from "../ui/Field.tsx";
 
-export type Dentition = "permanent" | "primary";
+type Dentition = "permanent" | "primary";
 
 const range = (from: number, to: number): readonly number[] =>
   from > to
@@ -24,23 +24,17 @@ const arches: Readonly<Record<Dentition, Record<"upper" | "lower", readonly numb
   },
 };
 
-interface ToothPictureProps {
-  dentition: Dentition;
-  tooth: string;
-  onDentition: (dentition: Dentition) => void;
-  onTooth: (tooth: string) => void;
+interface ToothChartProps {
+  chosen: readonly string[];
+  onToggle: (tooth: string) => void;
 }
 
-/** Both arches as seen from the front; a tap chooses a tooth. */
-export function ToothPicture({
-  dentition,
-  tooth,
-  onDentition,
-  onTooth,
-}: ToothPictureProps): ReactNode {
+/** Both arches as seen from the front; a tap puts a tooth in or takes it out. */
+export function ToothChart({ chosen, onToggle }: ToothChartProps): ReactNode {
   const t = useTexts();
   const { language } = useFormats();
-  const chosen = describeTooth(tooth);
+  const [dentition, setDentition] = useState<Dentition>("permanent");
+  const named = chosen.flatMap((tooth) => describeTooth(tooth) ?? []);
   return (
     <section className="teeth" aria-label={t.tray.plan.toothPicture}>
       <Choice
@@ -50,7 +44,7 @@ export function ToothPicture({
           { value: "permanent", label: t.tray.plan.permanent },
           { value: "primary", label: t.tray.plan.primary },
         ]}
-        onChoose={onDentition}
+        onChoose={setDentition}
       />
       {(["upper", "lower"] as const).map((arch) => (
         <div
@@ -63,13 +57,15 @@ export function ToothPicture({
             <ToothButton
               key={code}
               code={String(code)}
-              isChosen={tooth === String(code)}
-              onTooth={onTooth}
+              isChosen={chosen.includes(String(code))}
+              onToggle={onToggle}
             />
           ))}
         </div>
       ))}
-      <p role="status">{chosen === null ? null : `${chosen.fdi}: ${sayTooth(language, chosen)}`}</p>
+      <p role="status">
+        {named.map((tooth) => `${tooth.fdi}: ${sayTooth(language, tooth)}`).join(" · ")}
+      </p>
     </section>
   );
 }
@@ -77,17 +73,17 @@ export function ToothPicture({
 interface ToothButtonProps {
   code: string;
   isChosen: boolean;
-  onTooth: (tooth: string) => void;
+  onToggle: (tooth: string) => void;
 }
 
-function ToothButton({ code, isChosen, onTooth }: ToothButtonProps): ReactNode {
+function ToothButton({ code, isChosen, onToggle }: ToothButtonProps): ReactNode {
   const isMolar = describeTooth(code)?.class.endsWith("molar") === true && !isPremolar(code);
   return (
     <button
       type="button"
       className={isMolar ? "tooth molar" : "tooth"}
       aria-pressed={isChosen}
-      onClick={() => onTooth(code)}
+      onClick={() => onToggle(code)}
     >
       {code}
     </button>

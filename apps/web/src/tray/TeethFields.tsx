@@ -1,0 +1,113 @@
+import type { ReactNode } from "react";
+import { provisionalKinds, restorationKinds, type RestorationKind, type ToothMode } from "#domain";
+import { useTexts } from "../texts/Texts.tsx";
+import { CheckField, Choice, Select, TextField } from "../ui/Field.tsx";
+import {
+  asksFor,
+  listTeeth,
+  modesOf,
+  usualTooth,
+  type Technique,
+  type ToothPlan,
+  type VisitPlan,
+} from "./visit-plan.ts";
+
+interface TeethFieldsProps {
+  plan: VisitPlan;
+  technique: Technique | undefined;
+  wrongSurfaces: Readonly<Record<string, boolean>>;
+  onChange: (details: VisitPlan["details"]) => void;
+}
+
+/** What is planned of each tooth: what its technique asks for, and what may be told besides. */
+export function TeethFields(props: TeethFieldsProps): ReactNode {
+  const { plan, technique, wrongSurfaces, onChange } = props;
+  return listTeeth(plan, technique).map(({ tooth, ...told }) => (
+    <ToothFields
+      key={tooth}
+      {...{ tooth, told, technique }}
+      isWrong={wrongSurfaces[tooth] === true}
+      onChange={(change) => {
+        const before = plan.details[tooth] ?? usualTooth;
+        onChange({ ...plan.details, [tooth]: { ...before, ...change } });
+      }}
+    />
+  ));
+}
+
+interface ToothFieldsProps {
+  tooth: string;
+  told: ToothPlan;
+  technique: Technique | undefined;
+  isWrong: boolean;
+  onChange: (change: Partial<ToothPlan>) => void;
+}
+
+function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsProps): ReactNode {
+  const t = useTexts();
+  const words = t.tray.plan;
+  const modes = modesOf(technique);
+  const isSealing = technique?.visit !== "bonding";
+  const mayDiffer = asksFor(technique, "provisional") || asksFor(technique, "undercut");
+  return (
+    <fieldset className="tooth-fields">
+      <legend>{t.common.tooth(tooth)}</legend>
+      {modes.length === 0 ? null : (
+        <Choice<ToothMode>
+          label={words.mode}
+          options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
+          value={told.mode}
+          onChoose={(mode) => onChange({ mode })}
+        />
+      )}
+      {isSealing ? (
+        <Choice
+          label={words.provisional}
+          options={provisionalKinds.map((kind) => ({
+            value: kind,
+            label: words.provisionals[kind],
+          }))}
+          value={told.provisional}
+          onChoose={(provisional) => onChange({ provisional })}
+        />
+      ) : null}
+      <details open={mayDiffer}>
+        <summary className="link">{words.more}</summary>
+        <div className="form">
+          {isSealing ? (
+            <CheckField
+              label={words.undercut}
+              checked={told.undercut}
+              onChange={({ target }) => onChange({ undercut: target.checked })}
+            />
+          ) : null}
+          <TextField
+            label={words.surfaces}
+            hint={words.surfacesHint}
+            error={isWrong ? words.noSuchSurfaces(tooth) : undefined}
+            value={told.surfaces}
+            maxLength={5}
+            autoComplete="off"
+            onChange={({ target }) => onChange({ surfaces: target.value.toUpperCase().trim() })}
+          />
+          <Select
+            label={words.restoration}
+            value={told.restoration ?? ""}
+            onChange={({ target }) =>
+              onChange({
+                restoration: target.value === "" ? null : (target.value as RestorationKind),
+              })
+            }
+          >
+            <option value="">{words.noRestoration}</option>
+            {restorationKinds.map((kind) => (
+              <option key={kind} value={kind}>
+                {words.restorations[kind]}
+              </option>
+            ))}
+          </Select>
+        </div>
+      </details>
+    </fieldset>
+  );
+}

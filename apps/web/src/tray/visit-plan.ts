@@ -1,0 +1,116 @@
+import {
+  isTooth,
+  readSurfaces,
+  type ProvisionalKind,
+  type RestorationKind,
+  type ToothMode,
+} from "#domain";
+import type { AnswerOf, BodyOf } from "#contracts/operations";
+import { instantAt } from "./practice-time.ts";
+
+export type Technique = AnswerOf<"listTechniques">["techniques"][number];
+export type VisitTooth = AnswerOf<"getTray">["teeth"][number];
+
+/** What is planned of a tooth besides which one it is. */
+export interface ToothPlan {
+  mode: ToothMode | null;
+  provisional: ProvisionalKind;
+  undercut: boolean;
+  surfaces: string;
+  restoration: RestorationKind | null;
+}
+export const usualTooth: ToothPlan = {
+  mode: null,
+  provisional: "none",
+  undercut: false,
+  surfaces: "",
+  restoration: null,
+};
+
+/** A visit as it is filled in. */
+export interface VisitPlan {
+  chartNumber: string;
+  /** As typed: teeth apart by spaces or commas. */
+  teethText: string;
+  /** By tooth; kept where a tooth is taken out and comes back. */
+  details: Readonly<Record<string, ToothPlan>>;
+  techniqueId: string;
+  locationId: string;
+  day: string;
+  time: string;
+  /** The planned bonding day, or empty. */
+  bondingOn: string;
+}
+
+/** The teeth that a text names, each once, in its order. */
+export const listTyped = (text: string): readonly string[] => [
+  ...new Set(text.split(/[\s,;]+/).filter((part) => part !== "")),
+];
+
+/** The text with a tooth put in, or taken out where it stands there. */
+export function toggleTooth(text: string, tooth: string): string {
+  const typed = listTyped(text);
+  return (typed.includes(tooth) ? typed.filter((one) => one !== tooth) : [...typed, tooth]).join(
+    " ",
+  );
+}
+
+/** The modes between which a technique's steps differ; none where no step asks for one. */
+export function modesOf(technique: Technique | undefined): readonly ToothMode[] {
+  const asked = technique?.steps.flatMap(({ when }) => when?.modes ?? []) ?? [];
+  return asked.length === 0 ? [] : ["self-etch", "selective-enamel-etch", "etch-and-rinse"];
+}
+
+/** Whether a step of the technique depends on it. */
+export const asksFor = (technique: Technique | undefined, what: "provisional" | "undercut") =>
+  technique?.steps.some(({ when }) => when !== null && when[what] !== null) === true;
+
+export interface VisitFaults {
+  teeth: "none" | "unknown" | null;
+  surfaces: Readonly<Record<string, boolean>>;
+  time: boolean;
+}
+
+/** The teeth of a plan with what is planned of each. */
+export function listTeeth(plan: VisitPlan, technique: Technique | undefined): VisitTooth[] {
+  const [usualMode = null] = modesOf(technique);
+  return listTyped(plan.teethText).map((tooth) => {
+    const told = plan.details[tooth] ?? usualTooth;
+    return { ...told, tooth, mode: usualMode === null ? null : (told.mode ?? usualMode) };
+  });
+}
+
+export function findFaults(plan: VisitPlan, timeZone: string): VisitFaults {
+  const typed = listTyped(plan.teethText);
+  const surfaces: Record<string, boolean> = {};
+  for (const tooth of typed) {
+    const text = plan.details[tooth]?.surfaces ?? "";
+    surfaces[tooth] = text !== "" && !readSurfaces(tooth, text).ok;
+  }
+  return {
+    teeth: typed.length === 0 ? "none" : typed.every(isTooth) ? null : "unknown",
+    surfaces,
+    time: instantAt(plan.day, plan.time, timeZone) === null,
+  };
+}
+
+/** The body that plans or changes the visit; `null` while something is wrong. */
+export function readVisit(
+  plan: VisitPlan,
+  technique: Technique | undefined,
+  timeZone: string,
+): BodyOf<"planTray"> | null {
+  const faults = findFaults(plan, timeZone);
+  const appointmentAt = instantAt(plan.day, plan.time, timeZone);
+  const isWrong = faults.teeth !== null || Object.values(faults.surfaces).some(Boolean);
+  if (isWrong || appointmentAt === null) return null;
+  const { chartNumber, techniqueId, locationId, bondingOn } = plan;
+  return {
+    chartNumber,
+    teeth: listTeeth(plan, technique),
+    techniqueId,
+    locationId,
+    appointmentAt,
+    bondingOn: bondingOn === "" ? null : bondingOn,
+  };
+}
