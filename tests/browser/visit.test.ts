@@ -16,6 +16,7 @@ import { serveHere, type ServedHere } from "./served-here.ts";
 
 const reason = "Ten seconds of air, counted aloud.";
 const visitAt = "2026-06-15T08:00:00.000Z";
+const bondingAt = "2026-06-29T08:00:00.000Z";
 const awayMs = 120_000;
 // Read from two metres.
 const chairsideTypePx = 32;
@@ -202,6 +203,17 @@ async function coatWithSwap(screen: Screen): Promise<void> {
   await screen.tap("Step done");
 }
 
+/** Leaves out what need not be done before the step of that name. */
+async function leaveOutUntil(screen: Screen, name: string): Promise<void> {
+  const wanted = screen.page.getByRole("region", { name, exact: true });
+  const skip = screen.page.getByRole("button", { name: "Leave out" });
+  for (let tries = 0; tries < 10 && (await wanted.count()) === 0; tries += 1) {
+    const steps = await screen.page.locator(".step-title").innerText();
+    await skip.tap();
+    await screen.page.locator(".step-title").filter({ hasNotText: steps }).waitFor();
+  }
+}
+
 async function sign(screen: Screen, tooth: string): Promise<void> {
   const { page } = screen;
   await page.getByRole("heading", { name: `Tooth ${tooth}`, exact: true }).waitFor();
@@ -314,6 +326,50 @@ describe("a visit of two teeth", () => {
     expect(deviating(second)).toEqual([]);
     const [stop] = first.startCheck.findings.filter(({ code }) => code === "drying-too-short");
     expect(stop?.overridden).toMatchObject({ reason });
+  });
+
+  journey("is bonded two weeks later, on the seal and with lots of its own", async () => {
+    served.setClock(bondingAt);
+    // Sessions of two weeks ago are over.
+    const { practice } = served.it;
+    for (const role of ["office", "dentist", "assistant"] as const) {
+      await practice[role].signIn(role);
+    }
+    const cement = await make.received(await make.usualProduct("bonding-cement"));
+    const screen = await served.openTablet();
+    const { page } = screen;
+    const main = page.getByRole("main");
+    await screen.signInAs("dentist", password);
+    await page.goto("/records/waiting");
+    const row = page.locator("li.waiting-row").filter({ hasText: "Tooth 16" });
+    await screen.reads(row, /14 days/);
+    await looksRight(screen);
+    await screen.tap("Plan bonding visit", row);
+    await screen.tap("Plan the tray");
+    await screen.reads(main, /What the sealed surface needs .* 14 days before the bonding/);
+    await screen.scan(cement.first.code);
+    await screen.reads(page.locator(".strip"), /^(Clear|Caution) every step is set/);
+    await screen.tap("Chairside");
+    await looksRight(screen);
+    await screen.tap(/Start priming/);
+    await seeStep(screen, "Isolate");
+    await screen.tap("Step done");
+    await leaveOutUntil(screen, "Bond and cure");
+    const step = await seeStep(screen, "Bond and cure");
+    await screen.reads(step, new RegExp(`lot ${cement.lot}`));
+    await screen.tap(/^Begin/);
+    await screen.tap("Step done");
+    await sign(screen, "16");
+    await screen.reads(main, /Signed by dentist/);
+    await screen.tap("The whole record");
+    await screen.reads(main, /Builds on the seal signed 15 June 2026, 14 days before/);
+    const text = await readPdfBehind(screen, "PDF of the record");
+    expect(text).toMatch(/^Bonding record /);
+    expect(text).toContain(`lot ${cement.lot}`);
+    await page.goto("/records/waiting");
+    await page.locator("li.waiting-row").filter({ hasText: "Tooth 26" }).waitFor();
+    expect(await row.count()).toBe(0);
+    await screen.close();
   });
 });
 
