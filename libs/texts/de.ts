@@ -5,7 +5,6 @@ import { labelProblemsDe, scannerFaultsDe } from "./label-problems.ts";
 import { paperDe } from "./paper-de.ts";
 import { problemsDe } from "./problems.ts";
 import { recordEventsDe } from "./record-events.ts";
-import { surfaceNeedsDe, surfaceSourcesDe } from "./surface-needs-de.ts";
 
 /** Every text but those of the screens, in German. */
 export const de: Messages = {
@@ -127,8 +126,7 @@ export const de: Messages = {
   ...findingsDe,
 
   problems: problemsDe,
-  surfaceNeeds: surfaceNeedsDe,
-  surfaceSources: surfaceSourcesDe,
+
   labelProblems: labelProblemsDe,
   scannerFaults: scannerFaultsDe,
   paper: paperDe,

@@ -24,7 +24,6 @@ import { labelProblemsEn, scannerFaultsEn } from "./label-problems.ts";
 import { paperEn } from "./paper-en.ts";
 import { problemsEn } from "./problems.ts";
 import { recordEventsEn } from "./record-events.ts";
-import { surfaceNeedsEn, surfaceSourcesEn } from "./surface-needs-en.ts";
 
 /** Every text but those of the screens, in English. */
 export const en = {
@@ -154,8 +153,7 @@ export const en = {
   ...findingsEn,
 
   problems: problemsEn,
-  surfaceNeeds: surfaceNeedsEn,
-  surfaceSources: surfaceSourcesEn,
+
   labelProblems: labelProblemsEn,
   scannerFaults: scannerFaultsEn,
   paper: paperEn,

@@ -17,7 +17,6 @@ export {
   sayLabelProblem,
   sayProblem,
   sayScannerFault,
-  saySurfaceNeed,
   sayTooth,
   sayVerdict,
   type SaidFinding,

@@ -14,9 +14,6 @@ import {
   roles,
   solvents,
   strategies,
-  surfaceNeedCodes,
-  surfaceNeedSources,
-  listSurfaceNeeds,
   trayStates,
   verdicts,
   withdrawalStates,
@@ -33,7 +30,6 @@ import {
   sayLabelProblem,
   sayProblem,
   sayScannerFault,
-  saySurfaceNeed,
   sayTooth,
   sayVerdict,
 } from "./say.ts";
@@ -81,8 +77,6 @@ describe.each(languages)("texts in %s", (language) => {
       [messages.problems, Object.keys(problemCodes)],
       [messages.labelProblems, labelProblemKinds],
       [messages.scannerFaults, scannerFaults],
-      [messages.surfaceNeeds, surfaceNeedCodes],
-      [messages.surfaceSources, surfaceNeedSources],
     ] as const;
     for (const [words, codes] of lists) {
       expect(Object.keys(words).sort()).toEqual([...codes].sort());
@@ -118,32 +112,6 @@ describe.each(languages)("texts in %s", (language) => {
       typeof sentence === "string" ? code : Object.keys(sentence).map((one) => `${code}.${one}`),
     );
     expect(written.sort()).toEqual([...said].sort());
-  });
-
-  test("say everything that a sealed surface can need, with where it comes from", () => {
-    const surface = {
-      sealedOn: "2026-03-02",
-      coated: true,
-      provisional: "resin" as const,
-      separated: true,
-      provisionalCement: { name: "Some Temp", contents: [] },
-      contaminated: [],
-    };
-    const eugenol = { name: "Some Temp", contents: ["eugenol" as const] };
-    const needs = [
-      ...listSurfaceNeeds({ ...surface, contaminated: ["blood"] }, "2026-03-09"),
-      ...listSurfaceNeeds({ ...surface, contaminated: ["saliva"], coated: false }, "2026-04-09"),
-      ...listSurfaceNeeds({ ...surface, provisionalCement: eugenol }, "2026-09-09"),
-      ...listSurfaceNeeds({ ...surface, separated: false, provisionalCement: null }, "2026-03-09"),
-      ...listSurfaceNeeds({ ...surface, contaminated: ["blood", "saliva"] }, "2026-03-09"),
-    ];
-    expect(new Set(needs.map(({ code }) => code)).size).toBe(surfaceNeedCodes.length);
-    for (const need of needs) {
-      const { title, sentence, source } = saySurfaceNeed(language, need);
-      expect(title.length).toBeLessThanOrEqual(30);
-      expectSentence(sentence);
-      expect(source).not.toMatch(/undefined/);
-    }
   });
 
   test("name the better container in every remedy that has one", () => {

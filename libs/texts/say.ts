@@ -1,4 +1,4 @@
-import type { Because, Finding, SurfaceNeed, ToothDescription, Verdict } from "#domain";
+import type { Because, Finding, ToothDescription, Verdict } from "#domain";
 import type { ScannerFault } from "#labels";
 import { fill, type Values } from "./fill.ts";
 import { getMessages, type Language } from "./format.ts";
@@ -53,20 +53,6 @@ export function sayBecause(language: Language, because: Because): string {
   const text = findText(messages.because, because.what) ?? "{value}";
   const said = fill(language, text, { value: because.value });
   return `${said} (${messages.sources[because.from]})`;
-}
-
-/** What a sealed surface needs, in words: a title, what to do, and where that comes from. */
-export function saySurfaceNeed(
-  language: Language,
-  { code, numbers, source }: Pick<SurfaceNeed, "code" | "numbers" | "source">,
-): { title: string; sentence: string; source: string } {
-  const { surfaceNeeds, surfaceSources } = getMessages(language);
-  const { title, sentence } = surfaceNeeds[code];
-  return {
-    title,
-    sentence: fill(language, pickSentence(sentence, numbers["reason"]), numbers),
-    source: surfaceSources[source],
-  };
 }
 
 /** The one word of a verdict. */

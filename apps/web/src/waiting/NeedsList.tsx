@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import type { SurfaceNeedView } from "#contracts/waiting";
-import { saySurfaceNeed } from "#texts";
+import { saySurfaceNeed } from "#texts/say-surface-need";
 import { useLanguage } from "../texts/Texts.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
 import "./waiting.css";

@@ -1,5 +1,5 @@
 import type { WaitingSeal } from "#contracts/waiting";
-import { saySurfaceNeed } from "#texts";
+import { saySurfaceNeed } from "#texts/say-surface-need";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import type { Column } from "../ui/column.ts";
