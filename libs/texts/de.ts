@@ -126,7 +126,6 @@ export const de: Messages = {
   ...findingsDe,
 
   problems: problemsDe,
-
   labelProblems: labelProblemsDe,
   scannerFaults: scannerFaultsDe,
   paper: paperDe,

@@ -153,7 +153,6 @@ export const en = {
   ...findingsEn,
 
   problems: problemsEn,
-
   labelProblems: labelProblemsEn,
   scannerFaults: scannerFaultsEn,
   paper: paperEn,

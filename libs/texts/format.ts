@@ -1,16 +1,23 @@
-import { de } from "./de.ts";
-import { en, type Messages } from "./en.ts";
+import { firstMessages } from "#texts/first-messages";
+import type { Messages } from "./en.ts";
 
 /** The languages there are texts in. */
 export const languages = ["en", "de"] as const;
 /** One of them. */
 export type Language = (typeof languages)[number];
 
-const messagesByLanguage: Readonly<Record<Language, Messages>> = { en, de };
+const messagesByLanguage: Partial<Record<Language, Messages>> = { ...firstMessages };
+
+/** Makes a language's texts known, where they were not there from the start: in a browser. */
+export function addMessages(language: Language, messages: Messages): void {
+  messagesByLanguage[language] = messages;
+}
 
 /** All texts of a language, by section; the word lists are keyed by the domain's own codes. */
 export function getMessages(language: Language): Messages {
-  return messagesByLanguage[language];
+  const messages = messagesByLanguage[language];
+  if (messages === undefined) throw new Error(`the texts of '${language}' are not loaded`);
+  return messages;
 }
 
 // English dates as they are written where the day comes first; the month is a word all the same.

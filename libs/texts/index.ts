@@ -1,5 +1,6 @@
 /** Texts in every language: sentences for findings, problems and labels, and the trade's words. */
 export {
+  addMessages,
   formatDate,
   formatNumber,
   getMessages,

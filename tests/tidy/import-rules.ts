@@ -42,7 +42,7 @@ const layers: readonly Layer[] = [
   {
     home: "libs/texts",
     // The plain constants; all else by its type.
-    ours: [/^#contracts\/(problem-codes|finding-codes)$/],
+    ours: [/^#contracts\/(problem-codes|finding-codes)$/, /^#texts\/first-messages$/],
     oursAsTypes: [/^#contracts\/[\w-]+$/, /^#domain$/, /^#labels$/],
     packages: nothing,
   },

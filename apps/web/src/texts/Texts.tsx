@@ -1,4 +1,5 @@
 import { createContext, useContext, useEffect, useMemo, useState, type ReactNode } from "react";
+import { addMessages, type Messages } from "#texts";
 import type { ScreenTexts } from "#texts/screens-en";
 import { readRemembered, remember } from "../ui/remembered.ts";
 
@@ -10,14 +11,23 @@ const names: Readonly<Record<Language, string>> = { en: "English", de: "Deutsch"
 export const nameOfLanguage = (language: Language): string => names[language];
 
 // Only the language in use is loaded: the texts are a good part of the first page.
-const loaders: Readonly<Record<Language, () => Promise<ScreenTexts>>> = {
-  en: async () => (await import("#texts/screens-en")).screensEn,
-  de: async () => (await import("#texts/screens-de")).screensDe,
+const loaders: Readonly<Record<Language, () => Promise<[ScreenTexts, Messages]>>> = {
+  en: async () => {
+    const [screens, messages] = [import("#texts/screens-en"), import("#texts/en")];
+    return [(await screens).screensEn, (await messages).en];
+  },
+  de: async () => {
+    const [screens, messages] = [import("#texts/screens-de"), import("#texts/de")];
+    return [(await screens).screensDe, (await messages).de];
+  },
 };
 const loaded = new Map<Language, ScreenTexts>();
 
 async function loadTexts(language: Language): Promise<void> {
-  if (!loaded.has(language)) loaded.set(language, await loaders[language]());
+  if (loaded.has(language)) return;
+  const [screens, messages] = await loaders[language]();
+  addMessages(language, messages);
+  loaded.set(language, screens);
 }
 
 interface LanguageChoice {
