@@ -25,6 +25,12 @@ export const Today = z
     waiting: z
       .object({ overdue: z.int(), longestDays: z.int(), limitDays: z.int() })
       .meta({ description: "Sealed teeth overdue for their bonding, without a tray for it" }),
+    lights: z
+      .array(z.object({ id: Id, name: z.string(), state: z.enum(["due", "weak", "unread"]) }))
+      .meta({ description: "Curing lights that need a look" }),
+    excursions: z
+      .array(z.object({ id: Id, place: z.string(), from: Instant, containers: z.int() }))
+      .meta({ description: "Not settled" }),
     unconfirmed: z.array(z.object({ id: Id, name: z.string() })),
   })
   .meta({ id: "Today" });

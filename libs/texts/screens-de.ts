@@ -4,6 +4,7 @@ import { cameraDe } from "./screens-camera-de.ts";
 import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
+import { keepingDe } from "./screens-keeping-de.ts";
 import { labelsDe } from "./screens-labels-de.ts";
 import { liveDe } from "./screens-live-de.ts";
 import { packDe } from "./screens-pack-de.ts";
@@ -231,6 +232,7 @@ export const screensDe: ScreenTexts = {
   catalogue: catalogueDe,
   practice: practiceDe,
   secure: secureDe,
+  keeping: keepingDe,
   labels: labelsDe,
   live: liveDe,
   waiting: waitingDe,

@@ -10,6 +10,8 @@ export const practiceDe: typeof practiceEn = {
     people: "Personen",
     tablets: "Tablets",
     places: "Orte",
+    lights: "Lampen",
+    temperatures: "Temperaturen",
     checks: "Prüfungen",
     labels: "Etiketten",
     printers: "Drucker",

@@ -8,6 +8,8 @@ export const practiceEn = {
     people: "People",
     tablets: "Tablets",
     places: "Places",
+    lights: "Curing lights",
+    temperatures: "Temperatures",
     checks: "Checks",
     labels: "Labels",
     printers: "Printers",

@@ -97,6 +97,8 @@ function listDesk(product: string, withdrawal: string): Place[] {
     "people",
     "tablets",
     "places",
+    "lights",
+    "temperatures",
     "checks",
     "labels",
     "printers",

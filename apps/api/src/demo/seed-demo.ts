@@ -17,6 +17,7 @@ import {
 } from "../people/people.store.ts";
 import { hashSecret } from "../people/secrets.ts";
 import { foundPractice, inLanguage, type Bilingual } from "../practice/found-practice.ts";
+import { readLights } from "./demo-lights.ts";
 import type { DemoScene } from "./demo-scene.ts";
 import { discardBroken, fillCatalogue, openBottles, receiveDeliveries } from "./demo-stock.ts";
 import { playPastVisits, putAway, setTodaysTrays } from "./demo-visits.ts";
@@ -43,6 +44,7 @@ export async function seedDemo(
   await fillCatalogue(scene);
   await receiveDeliveries(scene);
   await openBottles(scene);
+  await readLights(scene);
   await playPastVisits(scene);
   await discardBroken(scene);
   await setTodaysTrays(scene);

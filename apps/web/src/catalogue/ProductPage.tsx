@@ -13,6 +13,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button, LinkButton } from "../ui/Button.tsx";
+import { UsesLeft } from "./UsesLeft.tsx";
 import { Page } from "../ui/Page.tsx";
 import { QueryView, useSayError } from "../ui/States.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
@@ -69,6 +70,7 @@ function ProductView({ product, onEdit }: ProductViewProps): ReactNode {
     >
       <Compared product={product} onCompare={() => compare(true)} />
       <FactsByStep product={product} />
+      <UsesLeft productId={product.id} />
       <section className="panel">
         <div className="panel-head">
           <h2>{t.catalogue.product.identifiers}</h2>

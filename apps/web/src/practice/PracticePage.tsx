@@ -10,17 +10,21 @@ import { Page } from "../ui/Page.tsx";
 import { AuditPart } from "./AuditPart.tsx";
 import { CautionsPart } from "./CautionsPart.tsx";
 import { ChecksPart } from "./ChecksPart.tsx";
+import { LightsPart } from "./LightsPart.tsx";
 import { PeoplePart } from "./PeoplePart.tsx";
 import { PinPart } from "./PinPart.tsx";
 import { PlacesPart } from "./PlacesPart.tsx";
 import { ScannerPart } from "./ScannerPart.tsx";
 import { TabletsPart } from "./TabletsPart.tsx";
+import { TemperaturesPart } from "./TemperaturesPart.tsx";
 import "./practice.css";
 
 const partKeys = [
   "people",
   "tablets",
   "places",
+  "lights",
+  "temperatures",
   "checks",
   "labels",
   "printers",
@@ -36,6 +40,8 @@ const parts: Readonly<Record<PartKey, () => ReactNode>> = {
   people: PeoplePart,
   tablets: TabletsPart,
   places: PlacesPart,
+  lights: LightsPart,
+  temperatures: TemperaturesPart,
   checks: ChecksPart,
   labels: RunsPart,
   printers: PrintersPart,

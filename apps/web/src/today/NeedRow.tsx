@@ -81,6 +81,10 @@ function sayNeed(need: Need, t: ScreenTexts, formats: Formats): NeedWords {
         to: paths.waiting({ list: "overdue" }),
       };
     }
+    case "lights":
+      return sayLights(need.lights, t);
+    case "excursion":
+      return sayExcursion(need.excursion, t, formats);
     case "unconfirmed":
       return {
         title: lines.unconfirmed(need.product.name),
@@ -91,6 +95,31 @@ function sayNeed(need: Need, t: ScreenTexts, formats: Formats): NeedWords {
   }
 }
 
+function sayLights(lights: NeedOf<"lights">["lights"], t: ScreenTexts): NeedWords {
+  const { today, states } = t.keeping.lights;
+  return {
+    title: today.line(lights.length),
+    detail: lights.map(({ name, state }) => `${name}: ${states[state]}`).join(" · "),
+    action: today.action,
+    to: paths.practicePart("lights"),
+  };
+}
+
+function sayExcursion(
+  { place, from, containers }: NeedOf<"excursion">["excursion"],
+  t: ScreenTexts,
+  formats: Formats,
+): NeedWords {
+  const { today } = t.keeping.temperatures;
+  return {
+    title: today.line(place),
+    detail: `${formats.dateTime(from)} · ${today.detail(containers)}`,
+    action: today.action,
+    to: paths.practicePart("temperatures"),
+  };
+}
+
+type NeedOf<K extends Need["kind"]> = Extract<Need, { kind: K }>;
 type TrayNeed = Extract<Need, { kind: "tray" }>["tray"];
 
 function sayTray(tray: TrayNeed, t: ScreenTexts, formats: Formats): NeedWords {

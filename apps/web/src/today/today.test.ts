@@ -30,11 +30,24 @@ const quiet: Today = {
   drafts: [],
   withdrawals: [],
   waiting: { overdue: 0, longestDays: 0, limitDays: 21 },
+  lights: [],
+  excursions: [],
   unconfirmed: [],
 };
 const keysOf = (today: Partial<Today>) => rankNeeds({ ...quiet, ...today }).map(({ key }) => key);
 
 describe("what needs somebody", () => {
+  test("is a place that was too warm, and then the lights as one line", () => {
+    const lights = [
+      { id: "a", name: "Lamp 1", state: "due" as const },
+      { id: "b", name: "Lamp 2", state: "weak" as const },
+    ];
+    const excursions = [{ id: "x", place: "Fridge", from: "2026-03-01T20:00:00Z", containers: 3 }];
+    expect(keysOf({ lights, excursions })).toEqual(["x", "lights"]);
+    expect(rankNeeds({ ...quiet, lights })[0]?.tone).toBe("stop");
+    expect(rankNeeds({ ...quiet, lights: [lights[0]!] })[0]?.tone).toBe("caution");
+  });
+
   test("is nothing on a day whose trays are clear, in use or cleared", () => {
     const trays = [
       tray("clear", {}),

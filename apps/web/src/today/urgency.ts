@@ -11,6 +11,8 @@ export type Need =
   | { kind: "draft"; draft: Today["drafts"][number] }
   | { kind: "expired" | "ending"; container: Today["ending"][number] }
   | { kind: "waiting"; waiting: Today["waiting"] }
+  | { kind: "lights"; lights: Today["lights"] }
+  | { kind: "excursion"; excursion: Today["excursions"][number] }
   | { kind: "unconfirmed"; product: Today["unconfirmed"][number] };
 
 export type NeedTone = "stop" | "caution" | "plain";
@@ -25,15 +27,16 @@ const soonMs = 2 * 3_600_000;
 /**
  * What needs somebody, the most urgent first: withdrawn containers that still stand on a shelf;
  * trays that say stop within two hours; what is past its last day; records not signed; the day's
- * other trays that are not clear; cases open with nothing left here; restorations overdue; what
- * ends soon; entries not compared with their instructions. Within a rank by time. Own rule, no
- * source.
+ * other trays that are not clear, and where it was too cold or warm; cases open with nothing left
+ * here; restorations overdue and lights to look at; what ends soon; entries not compared with their
+ * instructions. Within a rank by time. Own rule, no source.
  */
 export function rankNeeds(today: Today): readonly RankedNeed[] {
   const needs = [
     ...listTrays(today),
     ...listStock(today),
     ...listOverdue(today),
+    ...listKeeping(today),
     ...listPapers(today),
   ];
   return needs
@@ -82,6 +85,17 @@ function listOverdue({ waiting }: Today): Ranking[] {
   if (waiting.overdue === 0) return [];
   const need = { kind: "waiting" as const, waiting };
   return [{ key: "waiting", need, tone: "caution", rank: 6, order: "" }];
+}
+
+function listKeeping({ lights, excursions }: Today): Ranking[] {
+  const places = excursions.map((excursion): Ranking => {
+    const need = { kind: "excursion" as const, excursion };
+    return { key: excursion.id, need, tone: "caution", rank: 4, order: excursion.from };
+  });
+  if (lights.length === 0) return places;
+  const tone = lights.some(({ state }) => state === "weak") ? "stop" : "caution";
+  const need = { kind: "lights" as const, lights };
+  return [...places, { key: "lights", need, tone, rank: 6, order: "lights" }];
 }
 
 function listPapers({ drafts, unconfirmed }: Today): Ranking[] {
