@@ -14,6 +14,7 @@ import { recordsDe } from "./screens-records-de.ts";
 import { secureDe } from "./screens-secure-de.ts";
 import { scannerDe } from "./screens-scanner-de.ts";
 import { shelfDe } from "./screens-shelf-de.ts";
+import { techniqueDe } from "./screens-technique-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
 import { waitingDe } from "./screens-waiting-de.ts";
 import { withdrawalDe } from "./screens-withdrawal-de.ts";
@@ -221,6 +222,7 @@ export const screensDe: ScreenTexts = {
       confirm: "Vergleichen",
     },
   },
+  technique: techniqueDe,
   tray: trayDe,
   chairside: chairsideDe,
   receive: receiveDe,

@@ -13,6 +13,7 @@ import { recordsEn } from "./screens-records-en.ts";
 import { secureEn } from "./screens-secure-en.ts";
 import { scannerEn } from "./screens-scanner-en.ts";
 import { shelfEn } from "./screens-shelf-en.ts";
+import { techniqueEn } from "./screens-technique-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
 import { waitingEn } from "./screens-waiting-en.ts";
 import { withdrawalEn } from "./screens-withdrawal-en.ts";
@@ -222,6 +223,7 @@ export const screensEn = {
       confirm: "Compare it",
     },
   },
+  technique: techniqueEn,
   tray: trayEn,
   chairside: chairsideEn,
   receive: receiveEn,

@@ -59,6 +59,8 @@ async function amend(screen: Screen, recordId: string): Promise<string> {
 }
 
 async function listClinical(screen: Screen, trayOf: (chart: string) => string): Promise<Place[]> {
+  const { techniques } = await screen.ask<AnswerOf<"listTechniques">>("/techniques");
+  const technique = idOf(techniques, ({ key }) => key === "seal-universal");
   const { deliveries } = await screen.ask<AnswerOf<"listDeliveries">>("/deliveries");
   const { containers } = await screen.ask<AnswerOf<"listContainers">>("/containers");
   const { records } = await screen.ask<AnswerOf<"listRecords">>("/records");
@@ -87,6 +89,8 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
     "an amendment": `/records/${record}/amend`,
     "a record with versions": `/records/${amended}`,
     "versions side by side": `/records/${amended}/versions`,
+    "a technique": `/catalogue/techniques/${technique}`,
+    "a technique to edit": `/catalogue/techniques/${technique}/edit?as=copy`,
     "no such page": "/nowhere",
   };
   return Object.entries(paths).map(([name, path]) => ({ name, path, who: "dentist" }));

@@ -48,6 +48,8 @@ export const patterns = {
   newProduct: "/catalogue/new",
   systems: "/catalogue/systems",
   techniques: "/catalogue/techniques",
+  technique: "/catalogue/techniques/:techniqueId",
+  editTechnique: "/catalogue/techniques/:techniqueId/edit",
   product: "/catalogue/:productId",
   practice: "/practice",
   practicePart: "/practice/:part",
@@ -80,6 +82,9 @@ export const paths = {
     withQuery(patterns.newProduct, { scheme: identifier?.scheme, identifier: identifier?.value }),
   systems: () => patterns.systems,
   techniques: () => patterns.techniques,
+  technique: (techniqueId: string) => `/catalogue/techniques/${techniqueId}`,
+  editTechnique: (techniqueId: string, as: "copy" | "version") =>
+    withQuery(`/catalogue/techniques/${techniqueId}/edit`, { as }),
   product: (productId: string) => `/catalogue/${productId}`,
   practice: () => patterns.practice,
   practicePart: (part: string) => `/practice/${part}`,

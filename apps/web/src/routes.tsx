@@ -27,6 +27,8 @@ const pages = {
   catalogue: pageOf(() => import("./catalogue/CataloguePage.tsx")),
   newProduct: pageOf(() => import("./catalogue/NewProductPage.tsx")),
   systems: pageOf(() => import("./catalogue/SystemsPage.tsx")),
+  technique: pageOf(() => import("./catalogue/TechniquePage.tsx")),
+  editTechnique: pageOf(() => import("./catalogue/EditTechniquePage.tsx")),
   techniques: pageOf(() => import("./catalogue/TechniquesPage.tsx")),
   product: pageOf(() => import("./catalogue/ProductPage.tsx")),
   practice,
@@ -91,6 +93,12 @@ export function Routes(): ReactNode {
           <Route path={patterns.newProduct} component={pages.newProduct} />
           <Route path={patterns.systems} component={pages.systems} />
           <Route path={patterns.techniques} component={pages.techniques} />
+          <Route path={patterns.technique}>
+            {({ techniqueId }) => <pages.technique techniqueId={techniqueId} />}
+          </Route>
+          <Route path={patterns.editTechnique}>
+            {({ techniqueId }) => <pages.editTechnique techniqueId={techniqueId} />}
+          </Route>
           <Route path={patterns.product}>
             {({ productId }) => <pages.product productId={productId} />}
           </Route>

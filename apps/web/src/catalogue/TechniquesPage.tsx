@@ -1,18 +1,18 @@
 import type { ReactNode } from "react";
-import { getMessages } from "#texts";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
+import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
-import { useFormats } from "../texts/useFormats.ts";
+import { LinkButton } from "../ui/Button.tsx";
 import { Page } from "../ui/Page.tsx";
 import { EmptyState, QueryView } from "../ui/States.tsx";
 import { CatalogueParts } from "./CatalogueParts.tsx";
+import { TechniqueSteps } from "./TechniqueSteps.tsx";
 import "./catalogue.css";
 
 type Technique = AnswerOf<"listTechniques">["techniques"][number];
-type Step = Technique["steps"][number];
 
-/** The techniques with their steps from left to right, as time flows; to be read, not changed. */
+/** The techniques in use, the practice's own first. */
 export default function TechniquesPage(): ReactNode {
   const { catalogue: t } = useTexts();
   const query = useRead("listTechniques");
@@ -24,7 +24,9 @@ export default function TechniquesPage(): ReactNode {
           techniques.length === 0 ? (
             <EmptyState text={t.techniques.empty} />
           ) : (
-            techniques.map((technique) => <TechniqueView key={technique.id} {...{ technique }} />)
+            [...techniques]
+              .sort((a, b) => Number(a.starter) - Number(b.starter))
+              .map((technique) => <TechniquePanel key={technique.id} {...{ technique }} />)
           )
         }
       </QueryView>
@@ -32,51 +34,28 @@ export default function TechniquesPage(): ReactNode {
   );
 }
 
-function TechniqueView({ technique }: { technique: Technique }): ReactNode {
-  const { techniques: t } = useTexts().catalogue;
+function TechniquePanel({ technique }: { technique: Technique }): ReactNode {
+  const t = useTexts();
+  const { techniques: words } = t.catalogue;
   return (
     <section className="panel">
-      <div>
-        <h2>{technique.name}</h2>
-        <p className="hint">
-          {[
-            technique.visit === "sealing" ? t.sealing : t.bonding,
-            t.version(technique.version),
-            technique.starter ? t.starter : t.own,
-          ].join(" · ")}
-        </p>
+      <div className="panel-head">
+        <div>
+          <h2>{technique.name}</h2>
+          <p className="hint">
+            {[
+              technique.visit === "sealing" ? words.sealing : words.bonding,
+              words.version(technique.version),
+              technique.starter ? words.starter : words.own,
+            ].join(" · ")}
+          </p>
+        </div>
+        <LinkButton to={paths.technique(technique.id)}>
+          {t.technique.open}
+          <span className="unseen"> {technique.name}</span>
+        </LinkButton>
       </div>
-      <ol className="technique-line">
-        {technique.steps.map((step) => (
-          <StepView key={step.key} step={step} />
-        ))}
-      </ol>
+      <TechniqueSteps steps={technique.steps} />
     </section>
-  );
-}
-
-function StepView({ step }: { step: Step }): ReactNode {
-  const { techniques: t } = useTexts().catalogue;
-  const { language } = useFormats();
-  const { productKinds, solvents } = getMessages(language);
-  const { solventsAllowed, solventNeeded, applicationSeconds, airDrySeconds, cureSeconds } = step;
-  const accepts = step.accepts.map((kind) => productKinds[kind]).join(", ");
-  const lines = [
-    accepts === "" ? t.noMaterial : accepts,
-    step.etchesDentin ? t.etches : "",
-    solventNeeded === null ? "" : t.needs(solvents[solventNeeded]),
-    solventsAllowed === null
-      ? ""
-      : t.onlySolvents(solventsAllowed.map((s) => solvents[s]).join(", ")),
-    applicationSeconds === null ? "" : t.apply(applicationSeconds),
-    airDrySeconds === null ? "" : t.dry(airDrySeconds),
-    cureSeconds === null ? "" : t.cure(cureSeconds),
-    step.required ? "" : t.optional,
-  ];
-  return (
-    <li className={step.required ? undefined : "optional"}>
-      <h3>{step.name}</h3>
-      {lines.map((line) => (line === "" ? null : <p key={line}>{line}</p>))}
-    </li>
   );
 }
