@@ -27,6 +27,14 @@ export const recordOperations = {
     status: 200,
     problems: ["not-found"],
   },
+  getRecordFhir: {
+    tag: "records",
+    summary: "A signed record as an HL7 FHIR R4 bundle",
+    query: records.PaperQuery,
+    answer: { media: ["application/fhir+json"] },
+    status: 200,
+    problems: ["not-found", "record-not-signed"],
+  },
   getMaterialCard: {
     tag: "records",
     summary: "A card for the patient: tooth, day, and materials with their lots",

@@ -116,6 +116,7 @@ export const routes = {
     path: "/records/:recordId/document",
     roles: "member",
   },
+  getRecordFhir: { method: "GET", path: "/records/:recordId/fhir", roles: "member" },
   getMaterialCard: { method: "GET", path: "/records/:recordId/card", roles: "member" },
   addRecordEvent: { method: "POST", path: "/records/:recordId/events", roles: clinical },
   swapContainer: { method: "POST", path: "/records/:recordId/swaps", roles: clinical },

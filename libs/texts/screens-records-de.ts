@@ -56,6 +56,7 @@ export const recordsDe: typeof recordsEn = {
     draft: "Das ist ein Entwurf: nicht unterschrieben, er kann noch wachsen.",
     superseded: "An die Stelle dieser Dokumentation ist eine neuere Fassung getreten.",
     asPdf: "Dokumentation als PDF",
+    asFhir: "FHIR-Export",
     card: "Karte für die Patientin oder den Patienten",
     goOn: "Am Stuhl weitermachen",
     toPatient: "Alles dieser Akte",

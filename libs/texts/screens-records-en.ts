@@ -54,6 +54,7 @@ export const recordsEn = {
     draft: "This record is a draft: it is not signed and can still grow.",
     superseded: "A newer version has taken the place of this record.",
     asPdf: "PDF of the record",
+    asFhir: "FHIR export",
     card: "Card for the patient",
     goOn: "Go on at the chair",
     toPatient: "All of this chart",

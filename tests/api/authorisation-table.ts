@@ -104,6 +104,7 @@ export const table: Record<RouteName, Line> = {
   listRecords: { who: "member", ids: { "query.after": 200 } },
   getRecord: { who: "member", ids: { "params.recordId": 404 } },
   getRecordDocument: { who: "member", ids: { "params.recordId": 404 } },
+  getRecordFhir: { who: "member", ids: { "params.recordId": 404 } },
   getMaterialCard: { who: "member", ids: { "params.recordId": 404 } },
   addRecordEvent: { who: clinical, ids: { "params.recordId": 404, "body.productId": 404 } },
   swapContainer: { who: clinical, ids: { "params.recordId": 404, "body.replaces": 409 } },

@@ -35,6 +35,12 @@ export const recordRequests: Pick<Preparing, keyof typeof recordOperations> = {
   getRecord: async (make) => ({ params: { recordId: (await cementRecord(make)).recordId } }),
   getRecordDocument: paperOf,
   getMaterialCard: paperOf,
+  getRecordFhir: async (make) => {
+    const { trayId } = await make.smallTray();
+    const record = await make.worked(await make.started(trayId));
+    await make.signed(record.id);
+    return { params: { recordId: record.id }, query: { language: "de" as const } };
+  },
   addRecordEvent: async (make) => ({
     params: { recordId: (await cementRecord(make)).recordId },
     body: {

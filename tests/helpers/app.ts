@@ -133,7 +133,7 @@ const readJson = (text: string): unknown => (text === "" ? undefined : JSON.pars
 function readFile(response: supertest.Response, { media }: FileAnswer): Blob {
   const type = String(response.headers["content-type"]).split(";")[0]!;
   if (!media.includes(type)) throw new Error(`a file of type ${type}, not ${media.join(" or ")}`);
-  const isText = type.startsWith("text/");
+  const isText = /^text\/|\+json$/.test(type);
   return new Blob([isText ? response.text : new Uint8Array(response.body as Buffer)], { type });
 }
 

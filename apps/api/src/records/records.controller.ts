@@ -33,6 +33,11 @@ export class RecordsController {
     return sendFile(call.reply, await this.papers.getRecordDocument(call));
   }
 
+  @Operation("getRecordFhir")
+  async getRecordFhir(@Checked() call: Call<"getRecordFhir">) {
+    return sendFile(call.reply, await this.papers.getRecordFhir(call));
+  }
+
   @Operation("getMaterialCard")
   async getMaterialCard(@Checked() call: Call<"getMaterialCard">) {
     return sendFile(call.reply, await this.papers.getMaterialCard(call));

@@ -2,8 +2,8 @@ import type { ReactNode } from "react";
 import { addressOf } from "../api/client.ts";
 import { useLanguage, useTexts } from "../texts/Texts.tsx";
 
-/** The record for an archive and the card for the patient, in the language on the screen. */
-export function Papers({ recordId }: { recordId: string }): ReactNode {
+/** The record for an archive, for the patient and for other systems, in the screen's language. */
+export function Papers({ recordId, isSigned }: { recordId: string; isSigned: boolean }): ReactNode {
   const { record: texts } = useTexts().records;
   const { language } = useLanguage();
   const told = { params: { recordId }, query: { language } };
@@ -25,6 +25,11 @@ export function Papers({ recordId }: { recordId: string }): ReactNode {
       >
         {texts.card}
       </a>
+      {isSigned ? (
+        <a className="button plain" href={addressOf("getRecordFhir", told)} download>
+          {texts.asFhir}
+        </a>
+      ) : null}
     </>
   );
 }

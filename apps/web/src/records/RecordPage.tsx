@@ -53,7 +53,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
           {record.state === "signed" && isDentist ? (
             <LinkButton to={paths.amendRecord(record.id)}>{t.amend.button}</LinkButton>
           ) : null}
-          <Papers recordId={record.id} />
+          <Papers recordId={record.id} isSigned={record.state !== "draft"} />
           <Button onClick={() => window.print()}>{t.common.print}</Button>
           {record.state === "draft" ? (
             <LinkButton kind="main" to={paths.chairside(trayId)}>
