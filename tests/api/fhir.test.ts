@@ -2,20 +2,13 @@
  * A record as HL7 FHIR R4, held against the published definitions (structures and value sets of
  * 4.0.1) as the package `fhir` carries them.
  */
-import { createRequire } from "node:module";
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
+import { Fhir } from "fhir";
 import type { AnswerOf } from "#contracts/operations";
 import { uuidFrom } from "../../apps/api/src/records/fhir-record.ts";
 import { openApp, password, type TestApp } from "../helpers/app.ts";
 import { Maker } from "../helpers/make.ts";
 
-interface Validator {
-  validate(resource: unknown): {
-    valid: boolean;
-    messages: { location: string; message: string }[];
-  };
-}
-const { Fhir } = createRequire(import.meta.url)("fhir") as { Fhir: new () => Validator };
 const published = new Fhir();
 
 let it: TestApp;
