@@ -432,10 +432,12 @@ create table practice (
   settings jsonb not null default '{}'::jsonb,
   container_counter bigint not null default 1,
   created_at timestamp with time zone not null,
+  tooth_notation text not null default 'fdi'::text,
   constraint practice_pk PRIMARY KEY (practice_id),
   constraint practice_organisation_fk FOREIGN KEY (organisation_id) REFERENCES organisation(id),
   constraint practice_language_known CHECK ((language = ANY (ARRAY['en'::text, 'de'::text]))),
-  constraint practice_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 200)))
+  constraint practice_name_filled CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 200))),
+  constraint practice_tooth_notation_known CHECK ((tooth_notation = ANY (ARRAY['fdi'::text, 'universal'::text, 'palmer'::text])))
 );
 
 create table product (
@@ -702,7 +704,7 @@ create table tray (
   constraint tray_technique_fk FOREIGN KEY (technique_id) REFERENCES technique(id),
   constraint tray_code_form CHECK ((code ~ '^T[1-9A-HJKMNP-TV-Z]{6}$'::text)),
   constraint tray_state_known CHECK ((state = ANY (ARRAY['planned'::text, 'setting'::text, 'ready'::text, 'in-use'::text, 'cleared'::text]))),
-  constraint tray_tooth_form CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])$'::text))
+  constraint tray_tooth_form CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])S?$'::text))
 );
 
 create table tray_item (
@@ -739,7 +741,7 @@ create table tray_tooth (
   constraint tray_tooth_pk PRIMARY KEY (practice_id, tray_id, tooth),
   constraint tray_tooth_place_once UNIQUE (practice_id, tray_id, place),
   constraint tray_tooth_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
-  constraint tray_tooth_known CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])$'::text)),
+  constraint tray_tooth_known CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])S?$'::text)),
   constraint tray_tooth_mode_known CHECK ((mode = ANY (ARRAY['self-etch'::text, 'selective-enamel-etch'::text, 'etch-and-rinse'::text]))),
   constraint tray_tooth_place_range CHECK (((place >= 1) AND (place <= 32))),
   constraint tray_tooth_provisional_known CHECK ((provisional = ANY (ARRAY['none'::text, 'resin'::text, 'other'::text]))),
@@ -1641,7 +1643,7 @@ grant update (name, page_width_um, page_height_um, columns, rows, label_width_um
 grant update (name, code) on location to tubule_app;
 grant update (allergies) on patient to tubule_app;
 grant update (display_name, password_hash, pin_hash, active) on person to tubule_app;
-grant update (name, time_zone, language, complete, settings, container_counter) on practice to tubule_app;
+grant update (name, time_zone, language, complete, settings, container_counter, tooth_notation) on practice to tubule_app;
 grant update (reorder_uses) on product_stock_rule to tubule_app;
 grant update (state, signed_by, signed_at, canonical, hash) on record to tubule_app;
 grant update (last_seen_at, ended_at) on session to tubule_app;

@@ -91,6 +91,14 @@ export const deskOperations = {
     problems: ["not-found"],
   },
   listLocations: { ...get, tag: "stock", summary: "Places", answer: people.Locations },
+  changeToothNotation: {
+    tag: "practice",
+    summary: "How the practice writes teeth: FDI, Universal or Palmer",
+    body: people.ToothNotationSetting,
+    answer: people.ToothNotationSetting,
+    status: 200,
+    problems: [],
+  },
   addLocation: {
     tag: "stock",
     summary: "Add a place",

@@ -1,6 +1,6 @@
 /** Sign-in, people, tablets, places. */
 import { z } from "zod";
-import { locationKinds, roles, shelfKinds } from "#domain";
+import { locationKinds, roles, shelfKinds, toothNotations } from "#domain";
 import { scannerBounds } from "#labels";
 import { GsTokens, Id, Instant, Name, scannerText } from "./common.ts";
 
@@ -76,6 +76,7 @@ export const SessionView = z
       name: z.string(),
       timeZone: z.string(),
       language: z.enum(["en", "de"]),
+      toothNotation: z.enum(toothNotations),
       demonstration: z.boolean(),
     }),
     device: z.object({ id: Id, name: z.string() }).nullable(),
@@ -174,3 +175,8 @@ export type AddLocation = z.infer<typeof AddLocation>;
 
 export const Done = z.object({ done: z.literal(true) }).meta({ id: "Done" });
 export type Done = z.infer<typeof Done>;
+
+export const ToothNotationSetting = z
+  .strictObject({ toothNotation: z.enum(toothNotations) })
+  .meta({ id: "ToothNotation", description: "How teeth are shown; sent and stored is always FDI" });
+export type ToothNotationSetting = z.infer<typeof ToothNotationSetting>;

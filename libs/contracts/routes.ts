@@ -39,6 +39,11 @@ export const routes = {
   saveScannerProfile: { method: "PUT", path: "/devices/this/scanner", roles: "member" },
   listLocations: { method: "GET", path: "/locations", roles: "member" },
   addLocation: { method: "POST", path: "/locations", roles: desk },
+  changeToothNotation: {
+    method: "PUT",
+    path: "/practice/tooth-notation",
+    roles: ["dentist", "office", "owner"],
+  },
   getCheckSettings: { method: "GET", path: "/check-settings", roles: "member" },
   changeCheckSettings: { method: "PUT", path: "/check-settings", roles: deciders },
 

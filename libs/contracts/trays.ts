@@ -13,10 +13,10 @@ import { TechniqueView } from "./catalogue.ts";
 import { CheckView } from "./findings.ts";
 import { ContainerView, Reading } from "./stock.ts";
 
-/** ISO 3950: two digits, permanent 11 to 48 or primary 51 to 85. */
+/** ISO 3950: permanent 11 to 48 or primary 51 to 85; with an S a supernumerary beside it. */
 export const Tooth = z
   .string()
-  .regex(/^([1-4][1-8]|[5-8][1-5])$/, "a tooth as in ISO 3950, such as 16");
+  .regex(/^([1-4][1-8]|[5-8][1-5])S?$/, "a tooth as in ISO 3950, such as 16");
 export const ChartNumber = z.string().trim().min(1).max(40);
 
 export const VisitTooth = z

@@ -4,6 +4,8 @@ import {
   fromPalmer,
   fromUniversal,
   isTooth,
+  readToothIn,
+  showToothIn,
   toPalmer,
   toUniversal,
 } from "./teeth.ts";
@@ -52,12 +54,13 @@ describe("teeth", () => {
     expect(fromPalmer(palmer.toLowerCase())).toBe(fdi);
   });
 
-  test.each(["0", "33", "U", "01", "", "AS", "51"])("Universal has no %j", (text) => {
+  test.each(["0", "33", "U", "01", "", "US", "83", "50"])("Universal has no %j", (text) => {
     expect(fromUniversal(text)).toBeNull();
   });
 
   test("eighteen bare codes are valid in both notations and always name different teeth", () => {
-    const both = twoDigits.filter((code) => isTooth(code) && fromUniversal(code) !== null);
+    const isPlain = (code: string) => fromUniversal(code)?.length === 2;
+    const both = twoDigits.filter((code) => isTooth(code) && isPlain(code));
     expect(both.join(" ")).toBe("11 12 13 14 15 16 17 18 21 22 23 24 25 26 27 28 31 32");
     expect(both.filter((code) => fromUniversal(code) === code)).toEqual([]);
     expect([toUniversal("18"), fromUniversal("18")]).toEqual(["1", "37"]);
@@ -71,6 +74,7 @@ describe("teeth", () => {
       side: "left",
       position: 6,
       class: "first-molar",
+      supernumerary: false,
     });
     expect(describeTooth("75")).toMatchObject({
       dentition: "primary",
@@ -82,5 +86,34 @@ describe("teeth", () => {
     expect(describeTooth("48")).toMatchObject({ side: "right", class: "third-molar" });
     expect(describeTooth("84")).toMatchObject({ side: "right", class: "first-molar" });
     expect(describeTooth("24")).toMatchObject({ side: "left", class: "first-premolar" });
+  });
+
+  // The ADA's convention for claims: 50 more for permanent teeth, an S for primary ones. From
+  // memory.
+  test.each([
+    ["18S", "51", "UR8S"],
+    ["48S", "82", "LR8S"],
+    ["55S", "AS", "URES"],
+    ["85S", "TS", "LRES"],
+  ])(
+    "%s, one too many beside its tooth, is Universal %s and Palmer %s",
+    (fdi, universal, palmer) => {
+      expect(describeTooth(fdi)).toMatchObject({ fdi, supernumerary: true });
+      expect(toUniversal(fdi)).toBe(universal);
+      expect(fromUniversal(universal)).toBe(fdi);
+      expect(toPalmer(fdi)).toBe(palmer);
+      expect(fromPalmer(palmer)).toBe(fdi);
+    },
+  );
+
+  test("are shown and read in the notation of a practice, and nothing else is", () => {
+    for (const [fdi, universal, palmer] of teeth) {
+      expect(showToothIn("universal", fdi)).toBe(universal);
+      expect(readToothIn("palmer", ` ${palmer.toLowerCase()} `)).toBe(fdi);
+      expect(readToothIn("fdi", showToothIn("fdi", fdi))).toBe(fdi);
+    }
+    expect(showToothIn("universal", "all")).toBe("all");
+    expect(readToothIn("fdi", "19")).toBeNull();
+    expect(readToothIn("universal", "UR8")).toBeNull();
   });
 });

@@ -24,6 +24,8 @@ export interface ToothDescription {
   /** Counted from the midline: 1 to 8, in the primary dentition 1 to 5. */
   position: number;
   class: ToothClass;
+  /** One too many: it stands beside the tooth that the rest describes. */
+  supernumerary: boolean;
 }
 
 const permanentClasses: readonly ToothClass[] = [
@@ -54,16 +56,17 @@ const quadrants = [
 ] as const;
 
 /**
- * Answers whether a text is a two-digit tooth code: 11–18, 21–28, 31–38, 41–48 permanent and
- * 51–55, 61–65, 71–75, 81–85 primary. Source: ISO 3950 (from memory).
+ * Answers whether a text is a tooth code: 11–18, 21–28, 31–38, 41–48 permanent and 51–55, 61–65,
+ * 71–75, 81–85 primary (ISO 3950, from memory); with an S behind it, a supernumerary tooth beside
+ * that one. ISO 3950 has no code for those as far as known here: the S is taken over from the
+ * Universal notation, which has AS to TS for the primary ones.
  */
 export function isTooth(text: string): boolean {
-  return /^(?:[1-4][1-8]|[5-8][1-5])$/.test(text);
+  return /^(?:[1-4][1-8]|[5-8][1-5])S?$/.test(text);
 }
 
 /**
- * What a two-digit tooth code means, or `null` for a text that is none. Source: ISO 3950 (from
- * memory).
+ * What a tooth code means, or `null` for a text that is none. Source: ISO 3950 (from memory).
  */
 export function describeTooth(fdi: string): ToothDescription | null {
   if (!isTooth(fdi)) return null;
@@ -79,6 +82,7 @@ export function describeTooth(fdi: string): ToothDescription | null {
     ...where,
     position,
     class: toothClass,
+    supernumerary: fdi.length > 2,
   };
 }
 
@@ -93,24 +97,29 @@ function listRound(quadrantNumbers: readonly number[], teeth: number): readonly 
 }
 
 const universalByFdi = new Map<string, string>([
-  ...listRound([1, 2, 3, 4], 8).map((fdi, index) => [fdi, String(index + 1)] as const),
-  ...listRound([5, 6, 7, 8], 5).map(
-    (fdi, index) => [fdi, "ABCDEFGHIJKLMNOPQRST".charAt(index)] as const,
-  ),
+  ...listRound([1, 2, 3, 4], 8).flatMap((fdi, index) => [
+    [fdi, String(index + 1)] as const,
+    [`${fdi}S`, String(index + 51)] as const,
+  ]),
+  ...listRound([5, 6, 7, 8], 5).flatMap((fdi, index) => {
+    const letter = "ABCDEFGHIJKLMNOPQRST".charAt(index);
+    return [[fdi, letter] as const, [`${fdi}S`, `${letter}S`] as const];
+  }),
 ]);
 const fdiByUniversal = new Map([...universalByFdi].map(([fdi, universal]) => [universal, fdi]));
 
 /**
- * The code of a tooth in the Universal notation, 1 to 32 or A to T, or `null` for a text that is no
- * two-digit tooth code. Source: ADA Universal Tooth Designation System (from memory).
+ * The code of a tooth in the Universal notation, or `null` for a text that is no tooth code: 1 to 32
+ * or A to T, supernumerary 51 to 82 or AS to TS. Source: ADA Universal Tooth Designation System and
+ * the ADA's convention for claims (both from memory).
  */
 export function toUniversal(fdi: string): string | null {
   return universalByFdi.get(fdi) ?? null;
 }
 
 /**
- * The two-digit code of a tooth given in the Universal notation, 1 to 32 or A to T in either case,
- * or `null`. Source: ADA Universal Tooth Designation System (from memory).
+ * The code of a tooth given in the Universal notation, in either case, or `null`. Source: as
+ * `toUniversal`.
  */
 export function fromUniversal(universal: string): string | null {
   return fdiByUniversal.get(universal.toUpperCase()) ?? null;
@@ -125,7 +134,8 @@ export function toPalmer(fdi: string): string | null {
   const tooth = describeTooth(fdi);
   if (tooth === null) return null;
   const corner = (tooth.arch === "upper" ? "U" : "L") + (tooth.side === "right" ? "R" : "L");
-  return corner + (tooth.dentition === "primary" ? "ABCDE".charAt(tooth.position - 1) : fdi[1]);
+  const place = tooth.dentition === "primary" ? "ABCDE".charAt(tooth.position - 1) : fdi[1];
+  return `${corner}${place}${tooth.supernumerary ? "S" : ""}`;
 }
 
 const fdiByPalmer = new Map([...universalByFdi.keys()].map((fdi) => [toPalmer(fdi), fdi]));
@@ -136,4 +146,22 @@ const fdiByPalmer = new Map([...universalByFdi.keys()].map((fdi) => [toPalmer(fd
  */
 export function fromPalmer(palmer: string): string | null {
   return fdiByPalmer.get(palmer.toUpperCase()) ?? null;
+}
+
+/** How a practice writes teeth. */
+export const toothNotations = ["fdi", "universal", "palmer"] as const;
+export type ToothNotation = (typeof toothNotations)[number];
+
+/** A stored tooth in a notation; a text that is no tooth stays as it is. Source: as `toUniversal`. */
+export function showToothIn(notation: ToothNotation, fdi: string): string {
+  if (notation === "universal") return toUniversal(fdi) ?? fdi;
+  return notation === "palmer" ? (toPalmer(fdi) ?? fdi) : fdi;
+}
+
+/** The tooth that a text in a notation names, in either case, or `null`. Source: as `toUniversal`. */
+export function readToothIn(notation: ToothNotation, text: string): string | null {
+  const code = text.trim().toUpperCase();
+  if (notation === "universal") return fromUniversal(code);
+  if (notation === "palmer") return fromPalmer(code);
+  return isTooth(code) ? code : null;
 }

@@ -113,6 +113,7 @@ export const de: Messages = {
     "lower-right": "unten rechts",
   },
   toothName: { permanent: "{tooth} {place}", primary: "{tooth} {place} (Milchzahn)" },
+  toothBeside: "überzählig neben: {tooth}",
 
   or: "oder",
   nothing: { solvents: "kein Lösungsmittel", kinds: "kein Material" },

@@ -140,6 +140,7 @@ export const en = {
     "lower-right": "lower right",
   },
   toothName: { permanent: "{place} {tooth}", primary: "{place} primary {tooth}" },
+  toothBeside: "supernumerary beside: {tooth}",
 
   or: "or",
   nothing: { solvents: "no solvent", kinds: "no material" },

@@ -89,11 +89,12 @@ export function sayScannerFault(language: Language, fault: ScannerFault): string
 /** The name of a tooth, such as `lower left first molar`; sides are the patient's own. */
 export function sayTooth(
   language: Language,
-  tooth: Pick<ToothDescription, "arch" | "side" | "class" | "dentition">,
+  tooth: Omit<ToothDescription, "fdi" | "position">,
 ): string {
-  const { toothName, toothPlaces, toothClasses } = getMessages(language);
-  return fill(language, toothName[tooth.dentition], {
+  const { toothName, toothPlaces, toothClasses, toothBeside } = getMessages(language);
+  const name = fill(language, toothName[tooth.dentition], {
     place: toothPlaces[`${tooth.arch}-${tooth.side}`],
     tooth: toothClasses[tooth.class],
   });
+  return tooth.supernumerary ? fill(language, toothBeside, { tooth: name }) : name;
 }

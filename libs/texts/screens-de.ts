@@ -50,8 +50,14 @@ export const screensDe: ScreenTexts = {
     tooth: (tooth) => `Zahn ${tooth}`,
     chart: (chart) => `Akte ${chart}`,
   },
+  notations: {
+    fdi: "FDI (ISO 3950)",
+    universal: "Universal (ADA)",
+    palmer: "Palmer, mit Buchstaben für den Quadranten",
+  },
   shell: {
     skip: "Zum Inhalt springen",
+    toothNumbers: (system) => `Zahnnummern: ${system}.`,
     pages: "Seiten",
     notFound: "Diese Seite gibt es nicht",
     notFoundHint: "Die Adresse ist alt oder vertippt. Alles beginnt bei Heute.",

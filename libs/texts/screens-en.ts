@@ -51,8 +51,14 @@ export const screensEn = {
     tooth: (tooth: string) => `Tooth ${tooth}`,
     chart: (chart: string) => `Chart ${chart}`,
   },
+  notations: {
+    fdi: "FDI (ISO 3950)",
+    universal: "Universal (ADA)",
+    palmer: "Palmer, with letters for the quadrant",
+  },
   shell: {
     skip: "Skip to the content",
+    toothNumbers: (system: string) => `Tooth numbers: ${system}.`,
     pages: "Pages",
     notFound: "There is no such page",
     notFoundHint: "The address may be old or mistyped. Everything starts from Today.",

@@ -12,6 +12,7 @@ export const practiceDe: typeof practiceEn = {
     places: "Orte",
     lights: "Lampen",
     temperatures: "Temperaturen",
+    teeth: "Zähne",
     checks: "Prüfungen",
     labels: "Etiketten",
     printers: "Drucker",
@@ -80,6 +81,17 @@ export const practiceDe: typeof practiceEn = {
     revokeTitle: (name) => `${name} die Registrierung entziehen?`,
     revokeText: "Niemand kann es mehr mit einer PIN übernehmen. Es lässt sich neu registrieren.",
     revokedDone: (name) => `${name} ist nicht mehr registriert.`,
+  },
+  teeth: {
+    lead:
+      "Wie Zähne hier gezeigt und getippt werden. Gespeichert und weitergegeben wird immer FDI, " +
+      "Dokumentationen bleiben also gleich.",
+    notation: "Schreibweise",
+    example: (code, name) => `${code}: ${name}`,
+    beside:
+      "Ein überzähliger Zahn bekommt die Nummer des Zahns daneben und ein S, in Universal 50 mehr.",
+    saved: "Die Schreibweise ist festgehalten; die Seite wird neu geladen.",
+    deciders: "Das ändern zahnärztliches Personal, Büro oder Inhaberin oder Inhaber.",
   },
   checks: {
     lead: "Wie streng die Prüfung vor dem Primer hier ist. Die Gebrauchsanweisung geht immer vor.",

@@ -10,6 +10,7 @@ export const practiceEn = {
     places: "Places",
     lights: "Curing lights",
     temperatures: "Temperatures",
+    teeth: "Teeth",
     checks: "Checks",
     labels: "Labels",
     printers: "Printers",
@@ -77,6 +78,17 @@ export const practiceEn = {
     revokeTitle: (name: string) => `Take the registration of ${name} away?`,
     revokeText: "Nobody can take it over with a PIN any more. It can be registered anew.",
     revokedDone: (name: string) => `${name} is no longer registered.`,
+  },
+  teeth: {
+    lead:
+      "How teeth are shown and typed here. What is stored and handed on is always FDI, so records " +
+      "stay the same.",
+    notation: "Notation",
+    example: (code: string, name: string) => `${code}: ${name}`,
+    beside:
+      "A supernumerary tooth takes the number of the tooth beside it and an S, or, in Universal, 50 more.",
+    saved: "The notation is kept; the page is loaded again.",
+    deciders: "A dentist, the office or the owner changes it.",
   },
   checks: {
     lead: "How strict the check before priming is here. Instructions for use always come first.",

@@ -32,7 +32,8 @@ export const trayDe: typeof trayEn = {
     chart: "Aktennummer",
     chartHint: "Die Nummer der Patientenakte, nicht der Name",
     teeth: "Zähne",
-    teethHint: "Je zwei Ziffern nach ISO 3950; im Bild antippen oder eintippen",
+    teethHint: (system) =>
+      `Wie in ${system}, durch Leerzeichen getrennt; im Bild antippen oder eintippen`,
     noTooth: "Nennen Sie mindestens einen Zahn.",
     mode: "Verfahren",
     provisional: "Provisorium",
@@ -73,7 +74,7 @@ export const trayDe: typeof trayEn = {
     steps: (count) => plural(count, "Schritt", "Schritte"),
     sealing: "Versiegelungstermin",
     bonding: "Einsetztermin",
-    noSuchTooth: "Einer davon ist kein Zahn nach ISO 3950.",
+    noSuchTooth: (system) => `Einer davon ist kein Zahn in ${system}.`,
     noSuchTime: "Geben Sie Tag und Uhrzeit an.",
   },
   allergies: {

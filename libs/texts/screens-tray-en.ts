@@ -30,7 +30,8 @@ export const trayEn = {
     chart: "Chart number",
     chartHint: "The number of the patient's chart, not the name",
     teeth: "Teeth",
-    teethHint: "Two digits each as in ISO 3950; tap them in the picture or type them",
+    teethHint: (system: string) =>
+      `As in ${system}, apart by spaces; tap them in the picture or type them`,
     noTooth: "Say at least one tooth.",
     mode: "Mode",
     provisional: "Provisional",
@@ -71,7 +72,7 @@ export const trayEn = {
     steps: (count: number) => plural(count, "step", "steps"),
     sealing: "Sealing visit",
     bonding: "Bonding visit",
-    noSuchTooth: "One of them is no tooth in ISO 3950.",
+    noSuchTooth: (system: string) => `One of them is no tooth in ${system}.`,
     noSuchTime: "Say a day and a time.",
   },
   allergies: {

@@ -36,6 +36,7 @@ export const table: Record<RouteName, Line> = {
   // None of these people sits at a registered tablet.
   saveScannerProfile: { who: "member", ids: {}, answers: 404 },
   listLocations: { who: "member", ids: {} },
+  changeToothNotation: { who: ["dentist", "office", "owner"], ids: {} },
   addLocation: { who: desk, ids: {} },
   getCheckSettings: { who: "member", ids: {} },
   changeCheckSettings: { who: ["dentist", "owner"], ids: {} },

@@ -2,6 +2,7 @@
  * One good request for every operation, with all that it needs made anew: what the tests that walk
  * the whole API start from. Optional parts are filled, so that a walk reaches them, too.
  */
+import { toothNotations } from "#domain";
 import type { RouteName } from "#contracts/routes";
 import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
@@ -149,6 +150,9 @@ const preparing: Preparing = {
     },
   }),
 
+  changeToothNotation: async () => ({
+    body: { toothNotation: toothNotations[nextDays() % toothNotations.length]! },
+  }),
   addLocation: async (make) => ({ body: { name: make.name("Room"), kind: "operatory" } }),
 
   listProducts: async (make) => ({ query: { kind: usualKind, q: make.prefix } }),

@@ -103,6 +103,7 @@ function listDesk(product: string, withdrawal: string): Place[] {
     "places",
     "lights",
     "temperatures",
+    "teeth",
     "checks",
     "labels",
     "printers",

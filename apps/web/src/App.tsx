@@ -3,6 +3,7 @@ import { lazy, Suspense, useEffect, type ReactNode } from "react";
 import { Redirect, Route, Switch, useLocation, useSearch } from "wouter";
 import { whenSignedOut } from "./api/client.ts";
 import { CameraProvider } from "./camera/CameraProvider.tsx";
+import { setToothNotation } from "./texts/tooth-notation.ts";
 import { useLive } from "./live/useLive.ts";
 import type { Outbox } from "./outbox/outbox.ts";
 import { OutboxProvider } from "./outbox/OutboxProvider.tsx";
@@ -89,6 +90,7 @@ function SignedIn(): ReactNode {
     const place = search === "" ? location : `${location}?${search}`;
     return <Redirect to={paths.signIn(place === "/" ? undefined : place)} replace />;
   }
+  setToothNotation(session.practice.toothNotation);
   // Given here again: right after signing in, this is drawn before the whole app has heard of it.
   return (
     <SessionContext value={session}>

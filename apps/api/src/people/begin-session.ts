@@ -50,6 +50,7 @@ export async function readSession(tx: Tx): Promise<SessionView> {
       name: facts.practice_name,
       timeZone: facts.time_zone,
       language: facts.language,
+      toothNotation: facts.tooth_notation,
       demonstration: facts.demonstration,
     },
     device: deviceId && deviceName ? { id: deviceId, name: deviceName } : null,

@@ -1,5 +1,5 @@
 import type { Pool } from "pg";
-import type { Role } from "#domain";
+import type { Role, ToothNotation } from "#domain";
 import type { ScannerProfile } from "#labels";
 import { statement, type Tx } from "../db/transaction.ts";
 
@@ -162,6 +162,7 @@ export interface SessionFacts {
   practice_name: string;
   time_zone: string;
   language: "en" | "de";
+  tooth_notation: ToothNotation;
   demonstration: boolean;
   device_id: string | null;
   device_name: string | null;
@@ -170,7 +171,8 @@ export interface SessionFacts {
 const sessionFacts = statement<SessionFacts>(
   "session-facts",
   `select p.display_name, p.pin_hash is not null as has_pin, pr.name as practice_name, pr.time_zone,
-          pr.language, pr.demonstration, s.expires_at, d.id as device_id, d.name as device_name,
+          pr.language, pr.tooth_notation, pr.demonstration, s.expires_at,
+          d.id as device_id, d.name as device_name,
           array(select m.role from membership m where m.practice_id = $1 and m.person_id = p.id
                 order by m.role) as roles
    from session s join person p on p.id = s.person_id

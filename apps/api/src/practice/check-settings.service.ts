@@ -1,6 +1,7 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
 import { allChecks, isRaisable, type CheckSettings } from "#domain";
+import type { ToothNotationSetting } from "#contracts/people";
 import type { CheckSettingsView } from "#contracts/check-settings";
 import { inCommand, inRead } from "../db/transaction.ts";
 import type { Call } from "../http/operation.ts";
@@ -29,6 +30,15 @@ export class CheckSettingsService {
       await store.updateCheckSettings(tx, settings);
       tx.audit("checks-changed", "practice", { before, after: settings });
       return settingsView(settings);
+    });
+  }
+
+  changeToothNotation(call: Call<"changeToothNotation">): Promise<ToothNotationSetting> {
+    const { toothNotation: after } = call.body;
+    return inCommand(this.db, call, async (tx) => {
+      const before = await store.updateToothNotation(tx, after);
+      tx.audit("tooth-notation-changed", "practice", { before, after });
+      return { toothNotation: after };
     });
   }
 }

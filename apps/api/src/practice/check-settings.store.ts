@@ -1,4 +1,9 @@
-import { fillCheckSettings, type CheckSettings, type ToldCheckSettings } from "#domain";
+import {
+  fillCheckSettings,
+  type CheckSettings,
+  type ToldCheckSettings,
+  type ToothNotation,
+} from "#domain";
 import { statement, type Tx } from "../db/transaction.ts";
 
 interface SettingsRow {
@@ -23,3 +28,13 @@ const change = statement(
 );
 export const updateCheckSettings = (tx: Tx, changed: CheckSettings) =>
   tx.rows(change, [tx.actor.practiceId, JSON.stringify(changed)]);
+
+const notation = statement<{ before: ToothNotation }>(
+  "change-tooth-notation",
+  `update practice p set tooth_notation = $2
+   from (select tooth_notation from practice where practice_id = $1 for update) old
+   where p.practice_id = $1 returning old.tooth_notation as before`,
+);
+/** What it was before. */
+export const updateToothNotation = async (tx: Tx, next: ToothNotation) =>
+  (await tx.rows(notation, [tx.actor.practiceId, next]))[0]!.before;

@@ -35,6 +35,11 @@ export class PracticeController {
     return this.practice.addLocation(call);
   }
 
+  @Operation("changeToothNotation")
+  changeToothNotation(@Checked() call: Call<"changeToothNotation">) {
+    return this.checks.changeToothNotation(call);
+  }
+
   @Operation("getCheckSettings")
   getCheckSettings(@Checked() call: Call<"getCheckSettings">) {
     return this.checks.getCheckSettings(call);

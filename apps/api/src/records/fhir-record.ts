@@ -94,7 +94,7 @@ function bodySiteOf(tooth: string, language: Language): object {
   const described = describeTooth(tooth);
   const name = described === null ? "" : sayTooth(language, described);
   const text = `${tooth} (FDI, ISO 3950), ${name}`;
-  if (described?.dentition !== "permanent") return { text };
+  if (described?.dentition !== "permanent" || described.supernumerary) return { text };
   const system = "http://terminology.hl7.org/CodeSystem/ex-tooth";
   return { coding: [{ system, code: tooth }], text };
 }

@@ -7,6 +7,7 @@ import { TextArea } from "../ui/Field.tsx";
 import type { RecordView } from "./steps.ts";
 import type { RecordStep } from "./timer.ts";
 import { useRecordEvent } from "./useChairWork.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 export interface StepDialogProps {
   record: RecordView;
@@ -33,7 +34,7 @@ export function DeviationDialog({ record, step, onClose }: StepDialogProps): Rea
   }
   return (
     <Dialog
-      title={`${t.chairside.deviationTitle} ${t.chairside.tooth(record.tooth)}`}
+      title={`${t.chairside.deviationTitle} ${t.chairside.tooth(showTooth(record.tooth))}`}
       onClose={onClose}
       closeLabel={t.common.cancel}
     >

@@ -10,6 +10,7 @@ import { StepLine } from "./StepLine.tsx";
 import { StepScreen } from "./StepScreen.tsx";
 import { listAlongside, listNewStops, stepToWork, type RecordView } from "./steps.ts";
 import { TeethWith } from "./TeethWith.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface RecordWorkProps {
   record: RecordView;
@@ -39,7 +40,7 @@ export function RecordWork(props: RecordWorkProps): ReactNode {
     <Page
       full
       className="chair"
-      title={t.chairside.tooth(record.tooth)}
+      title={t.chairside.tooth(showTooth(record.tooth))}
       lead={`${record.technique.name} · ${t.common.chart(record.chartNumber)}`}
     >
       <div className="chair-body">

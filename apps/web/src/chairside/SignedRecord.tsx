@@ -8,6 +8,7 @@ import { LinkButton } from "../ui/Button.tsx";
 import { Page } from "../ui/Page.tsx";
 import { Timeline } from "../ui/Timeline.tsx";
 import type { RecordView } from "./steps.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** What was signed, with the seal that any change would break. */
 export function SignedRecord({ record, tabs }: { record: RecordView; tabs: ReactNode }): ReactNode {
@@ -18,7 +19,7 @@ export function SignedRecord({ record, tabs }: { record: RecordView; tabs: React
   return (
     <Page
       className="chair"
-      title={t.chairside.tooth(tooth)}
+      title={t.chairside.tooth(showTooth(tooth))}
       lead={`${technique.name} · ${t.common.chart(chartNumber)} · ${t.chairside.version(version)}`}
       actions={
         <>

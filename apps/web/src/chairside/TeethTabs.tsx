@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTexts } from "../texts/Texts.tsx";
 import type { Tray } from "../tray/columns.ts";
 import type { RecordView } from "./steps.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface TeethTabsProps {
   records: readonly RecordView[];
@@ -27,7 +28,7 @@ export function TeethTabs({ records, teeth, current, onChoose }: TeethTabsProps)
             aria-pressed={id === current}
             onClick={() => onChoose(id)}
           >
-            <span className="tooth-tab-name">{t.chairside.tooth(tooth)}</span>
+            <span className="tooth-tab-name">{t.chairside.tooth(showTooth(tooth))}</span>
             <span className="tooth-tab-more">
               {mode === null ? "" : `${t.chairside.modes[mode]} · `}
               {isSigned ? t.chairside.signed : t.chairside.stepsDone(done, steps.length)}

@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import { useTexts } from "../texts/Texts.tsx";
 import { CheckField } from "../ui/Field.tsx";
 import type { RecordView } from "./steps.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface TeethWithProps {
   /** Teeth whose next step is this one, too. */
@@ -20,7 +21,7 @@ export function TeethWith({ others, apart, onChange }: TeethWithProps): ReactNod
       {others.map(({ id, tooth }) => (
         <CheckField
           key={id}
-          label={t.chairside.tooth(tooth)}
+          label={t.chairside.tooth(showTooth(tooth))}
           checked={!apart.has(id)}
           onChange={({ target }) => onChange(id, target.checked)}
         />

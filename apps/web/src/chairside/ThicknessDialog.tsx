@@ -7,6 +7,7 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import type { StepDialogProps } from "./DeviationDialog.tsx";
 import { useRecordEvent } from "./useChairWork.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 const most = 100;
 
@@ -23,7 +24,7 @@ export function ThicknessDialog({ record, step, onClose }: StepDialogProps): Rea
   const isOutside = range !== null && (tenthMm < range.min || tenthMm > range.max);
   return (
     <Dialog
-      title={`${t.thicknessTitle(step.name)} · ${t.tooth(record.tooth)}`}
+      title={`${t.thicknessTitle(step.name)} · ${t.tooth(showTooth(record.tooth))}`}
       onClose={onClose}
       closeLabel={common.cancel}
       actions={

@@ -16,6 +16,7 @@ import { PinPart } from "./PinPart.tsx";
 import { PlacesPart } from "./PlacesPart.tsx";
 import { ScannerPart } from "./ScannerPart.tsx";
 import { TabletsPart } from "./TabletsPart.tsx";
+import { TeethPart } from "./TeethPart.tsx";
 import { TemperaturesPart } from "./TemperaturesPart.tsx";
 import "./practice.css";
 
@@ -25,6 +26,7 @@ const partKeys = [
   "places",
   "lights",
   "temperatures",
+  "teeth",
   "checks",
   "labels",
   "printers",
@@ -42,6 +44,7 @@ const parts: Readonly<Record<PartKey, () => ReactNode>> = {
   places: PlacesPart,
   lights: LightsPart,
   temperatures: TemperaturesPart,
+  teeth: TeethPart,
   checks: ChecksPart,
   labels: RunsPart,
   printers: PrintersPart,

@@ -16,6 +16,7 @@ import type { Addition } from "./additions.ts";
 import { WhatWasWrong, type Wrong } from "./WhatWasWrong.tsx";
 import "./records.css";
 import "./versions.css";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type RecordView = AnswerOf<"getRecord">;
 
@@ -40,7 +41,7 @@ function Amend({ record }: { record: RecordView }): ReactNode {
     added.length + leaveOut.events.length + leaveOut.materials.length > 0;
   const body = { amends, reason, leaveOut, add: added.map(({ entry }) => entry) };
   return (
-    <Page title={t.title(record.tooth)} lead={t.lead}>
+    <Page title={t.title(showTooth(record.tooth))} lead={t.lead}>
       <div className="amend">
         <div className="form">
           <Choice

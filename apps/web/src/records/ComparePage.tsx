@@ -13,6 +13,7 @@ import { QueryView } from "../ui/States.tsx";
 import { compareVersions, type Compared, type ComparedVersion } from "./compare-versions.ts";
 import "./records.css";
 import "./versions.css";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type RecordView = AnswerOf<"getRecord">;
 
@@ -37,7 +38,7 @@ function Compare({ record }: { record: RecordView }): ReactNode {
   return (
     <Page
       className="compare"
-      title={t.compareTitle(tooth, chartNumber)}
+      title={t.compareTitle(showTooth(tooth), chartNumber)}
       actions={<LinkButton to={paths.record(newer)}>{t.newest}</LinkButton>}
     >
       {versions.length < 2 ? <p>{t.onlyOne}</p> : null}

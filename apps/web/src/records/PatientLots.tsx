@@ -10,6 +10,7 @@ import { useFormats } from "../texts/useFormats.ts";
 import { useStepNames } from "../texts/useStepNames.ts";
 import { QueryView } from "../ui/States.tsx";
 import { Table, type Column } from "../ui/Table.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Tooth = AnswerOf<"tracePatient">["teeth"][number];
 type Row = Tooth["materials"][number] & { tooth: string; recordId: string };
@@ -19,7 +20,7 @@ export function PatientLots({ chart, tooth }: { chart: string; tooth: string }):
   const { patient } = useTexts().records;
   const query = useRead("tracePatient", { query: { chart, ...(tooth === "" ? {} : { tooth }) } });
   const isUnknown = query.error instanceof ApiProblem && query.error.code === "not-found";
-  const title = tooth === "" ? patient.title(chart) : patient.titleTooth(chart, tooth);
+  const title = tooth === "" ? patient.title(chart) : patient.titleTooth(chart, showTooth(tooth));
   return (
     <section className="panel">
       <h2>{title}</h2>
@@ -69,7 +70,10 @@ function useLotColumns(): readonly Column<Row>[] {
     show: value as (row: Row) => ReactNode,
   });
   return [
-    { ...of("tooth", ({ tooth }) => tooth), show: ({ tooth }) => <strong>{tooth}</strong> },
+    {
+      ...of("tooth", ({ tooth }) => tooth),
+      show: ({ tooth }) => <strong>{showTooth(tooth)}</strong>,
+    },
     {
       ...of("date", ({ usedAt }) => usedAt),
       show: ({ usedAt, recordId }) => (

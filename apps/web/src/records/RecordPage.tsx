@@ -20,6 +20,7 @@ import { RecordSteps } from "./RecordSteps.tsx";
 import { Versions } from "./Versions.tsx";
 import { useRecordEvents } from "./useRecordEvents.ts";
 import "./records.css";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** One record: its steps with lots, the check it began with, its signature; made to be printed. */
 export default function RecordPage({ recordId }: { recordId: string }): ReactNode {
@@ -35,7 +36,7 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
   const isDentist = useHasRole("dentist");
   const { tooth, chartNumber, technique, visit, startedAt, trayId } = record;
   const described = describeTooth(tooth);
-  const title = texts.title(tooth, chartNumber);
+  const title = texts.title(showTooth(tooth), chartNumber);
   const lead = [
     described === null ? "" : sayTooth(language, described),
     visits[visit],

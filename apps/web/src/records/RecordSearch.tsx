@@ -1,7 +1,7 @@
 import { useState, type FormEvent, type ReactNode } from "react";
-import { isTooth } from "#domain";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
+import { getToothNotation, readTooth, showTooth } from "../texts/tooth-notation.ts";
 import { Button, LinkButton } from "../ui/Button.tsx";
 import { TextField } from "../ui/Field.tsx";
 import { readText } from "../ui/form-text.ts";
@@ -13,14 +13,16 @@ const names = ["chart", "tooth", "on", "lot"] as const;
 export function RecordSearch({ filter }: { filter: Filter }): ReactNode {
   const t = useTexts();
   const { search } = t.records;
+  const system = t.notations[getToothNotation()];
   const [wrongTooth, setWrongTooth] = useState(false);
   function submit(event: FormEvent<HTMLFormElement>): void {
     event.preventDefault();
     const form = event.currentTarget;
     const told = Object.fromEntries(names.map((name) => [name, readText(form, name)]));
-    const tooth = told["tooth"] ?? "";
-    setWrongTooth(tooth !== "" && !isTooth(tooth));
-    if (tooth === "" || isTooth(tooth)) filter.set(told);
+    const typed = told["tooth"] ?? "";
+    const tooth = typed === "" ? "" : readTooth(typed);
+    setWrongTooth(tooth === null);
+    if (tooth !== null) filter.set({ ...told, tooth });
   }
   const isSet = names.some((name) => filter.get(name) !== "");
   return (
@@ -36,11 +38,10 @@ export function RecordSearch({ filter }: { filter: Filter }): ReactNode {
         <TextField
           label={search.tooth}
           name="tooth"
-          inputMode="numeric"
-          maxLength={2}
-          placeholder={search.toothHint}
-          defaultValue={filter.get("tooth")}
-          error={wrongTooth ? search.noSuchTooth : undefined}
+          maxLength={4}
+          placeholder={search.toothHint(system)}
+          defaultValue={showTooth(filter.get("tooth"))}
+          error={wrongTooth ? search.noSuchTooth(system) : undefined}
           autoComplete="off"
         />
         <TextField label={search.on} name="on" type="date" defaultValue={filter.get("on")} />

@@ -17,6 +17,7 @@ import { PatientLots } from "./PatientLots.tsx";
 import { RecordSearch } from "./RecordSearch.tsx";
 import { useLotOfScan } from "./useLotOfScan.ts";
 import "./records.css";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Line = AnswerOf<"listRecords">["records"][number];
 type Asked = NonNullable<QueryOf<"listRecords">>;
@@ -125,7 +126,10 @@ function useRecordColumns(): readonly Column<Line>[] {
         </Link>
       ),
     },
-    { ...of("tooth", ({ tooth }) => tooth), show: ({ tooth }) => <strong>{tooth}</strong> },
+    {
+      ...of("tooth", ({ tooth }) => tooth),
+      show: ({ tooth }) => <strong>{showTooth(tooth)}</strong>,
+    },
     of("technique", ({ techniqueName }) => techniqueName),
     of("visit", ({ visit }) => visits[visit]),
     {

@@ -8,6 +8,7 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import { textsOf, type Scan } from "./scan.ts";
 import { playSound } from "./sounds.ts";
 import { useWhileShown } from "./useWhileShown.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Answer = AnswerOf<"readScan">;
 export type ScannedPlace = NonNullable<Answer["place"]>;
@@ -91,11 +92,11 @@ function useOpenTray(): (tray: ScannedTray) => void {
       if (mustStay(path)) {
         playSound("look");
         const action = { label: t.openTray, act: open };
-        return announce({ text: t.trayHere(tooth, chartNumber), tone: "look", action });
+        return announce({ text: t.trayHere(showTooth(tooth), chartNumber), tone: "look", action });
       }
       playSound("taken");
       open();
-      announce({ text: t.trayOpened(tooth, chartNumber) });
+      announce({ text: t.trayOpened(showTooth(tooth), chartNumber) });
     },
     [t, announce, path, navigate],
   );

@@ -14,6 +14,7 @@ import { Loading, ProblemNote } from "../ui/States.tsx";
 import { leadsSomewhere } from "./OwnCodes.tsx";
 import { oddOf, textsOf, type Scan } from "./scan.ts";
 import { ScannerNote } from "./ScannerNote.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** A scan on a page that takes none: says what it is and where to go with it. Changes nothing. */
 export function WhatIsThis({ scan, onClose }: { scan: Scan; onClose: () => void }): ReactNode {
@@ -92,7 +93,7 @@ function KnownPlace({ answer }: { answer: Answer }): ReactNode {
   return (
     <>
       <p className="found">
-        <strong>{own.trayOpened(tray.tooth, tray.chartNumber)}</strong>
+        <strong>{own.trayOpened(showTooth(tray.tooth), tray.chartNumber)}</strong>
       </p>
       <LinkButton to={paths.tray(tray.id)}>{own.openTray}</LinkButton>
     </>

@@ -9,6 +9,7 @@ import { Button } from "../ui/Button.tsx";
 import type { TimelineEvent } from "../ui/Timeline.tsx";
 import { findUndoable } from "./undoable.ts";
 import type { Movement } from "./UndoDialog.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Story = AnswerOf<"getContainer">;
 
@@ -41,7 +42,7 @@ export function useStoryEvents(
     when: formats.dateTime(use.usedAt),
     title: (
       <Link to={paths.record(use.recordId)} className="reach">
-        {said.used(use.tooth, use.chartNumber)}
+        {said.used(showTooth(use.tooth), use.chartNumber)}
       </Link>
     ),
     detail: said.step(stepName(use.stepKey)),

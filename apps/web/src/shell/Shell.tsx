@@ -14,6 +14,7 @@ export function Shell({ children }: { children: ReactNode }): ReactNode {
   const t = useTexts();
   const [aboutIsOpen, openAbout] = useState(false);
   const [location] = useLocation();
+  const { practice } = useSignedIn();
   const atChair = location.endsWith("/chairside");
   return (
     <div className={atChair ? "shell at-chair" : "shell"}>
@@ -26,7 +27,9 @@ export function Shell({ children }: { children: ReactNode }): ReactNode {
         {children}
       </main>
       <footer className="footer">
-        <span>{t.shell.caution}</span>
+        <span>
+          {t.shell.caution} {t.shell.toothNumbers(t.notations[practice.toothNotation])}
+        </span>
         <button type="button" className="link" onClick={() => openAbout(true)}>
           {t.shell.aboutLink}
         </button>

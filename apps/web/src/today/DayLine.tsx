@@ -7,6 +7,7 @@ import { EmptyState } from "../ui/States.tsx";
 import { VerdictWord } from "../ui/Verdict.tsx";
 import { hourAt, placeHour, spanDay, stackRows } from "./day-line.ts";
 import type { TodayTray } from "./urgency.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 // How much of the day a tray's mark covers on a tablet.
 const markHours = 1.35;
@@ -69,7 +70,9 @@ function DayMark({ tray, left, row }: DayMarkProps): ReactNode {
     <li style={{ left: `${left}%`, "--row": row }}>
       <Link to={to} className={`day-mark ${done ? "done" : tray.verdict}`}>
         <span className="day-mark-time">{time(tray.appointmentAt)}</span>
-        <span className="day-mark-tooth">{t.common.tooth(tray.teeth.join(", "))}</span>
+        <span className="day-mark-tooth">
+          {t.common.tooth(tray.teeth.map(showTooth).join(", "))}
+        </span>
         <span className="day-mark-more">
           {tray.chartNumber} · {tray.locationName}
         </span>

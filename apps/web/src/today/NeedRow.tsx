@@ -7,6 +7,7 @@ import type { ScreenTexts } from "#texts/screens-en";
 import { LinkButton } from "../ui/Button.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
 import type { Need, RankedNeed } from "./urgency.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface NeedWords {
   title: string;
@@ -53,7 +54,7 @@ function sayNeed(need: Need, t: ScreenTexts, formats: Formats): NeedWords {
     case "draft": {
       const { trayId, tooth, chartNumber, startedAt } = need.draft;
       return {
-        title: lines.draft(tooth, chartNumber),
+        title: lines.draft(showTooth(tooth), chartNumber),
         detail: lines.started(formats.dateTime(startedAt)),
         action: actions.sign,
         to: paths.chairside(trayId),
@@ -126,7 +127,7 @@ function sayTray(tray: TrayNeed, t: ScreenTexts, formats: Formats): NeedWords {
   const place = `${formats.time(tray.appointmentAt)} · ${tray.locationName}`;
   const { missing } = tray;
   return {
-    title: t.today.lines.trayStop(tray.teeth.join(", "), tray.chartNumber),
+    title: t.today.lines.trayStop(tray.teeth.map(showTooth).join(", "), tray.chartNumber),
     detail: missing > 0 ? `${place} · ${t.today.lines.missing(missing)}` : place,
     action: missing > 0 ? t.today.actions.setTray : t.today.actions.lookAt,
     to: paths.tray(tray.id),

@@ -6,6 +6,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** Trays whose check changed within a day although nobody touched them, and why. */
 export function VerdictChanges(): ReactNode {
@@ -21,7 +22,7 @@ export function VerdictChanges(): ReactNode {
           <li key={id} className={`need ${after === "clear" ? "plain" : after}`}>
             <VerdictShape verdict={after} />
             <div>
-              <p className="need-title">{t.line(teeth.join(", "), chartNumber)}</p>
+              <p className="need-title">{t.line(teeth.map(showTooth).join(", "), chartNumber)}</p>
               <p className="hint">
                 {t.from(sayVerdict(language, before), sayVerdict(language, after))} ·{" "}
                 {t.causes[cause] ?? cause} · {dateTime(at)}

@@ -8,7 +8,7 @@ import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
 import type { Tray } from "./columns.ts";
 import { VisitForm, WithVisitChoices, type VisitChoices } from "./VisitForm.tsx";
-import type { VisitPlan } from "./visit-plan.ts";
+import { typeTeeth, type VisitPlan } from "./visit-plan.ts";
 
 /** Changes a planned visit; what was scanned in stays. */
 export default function ChangeVisitPage({ trayId }: { trayId: string }): ReactNode {
@@ -62,7 +62,7 @@ function useVisitOf(tray: Tray): VisitPlan {
   });
   return {
     chartNumber: tray.chartNumber,
-    teethText: tray.teeth.map(({ tooth }) => tooth).join(" "),
+    teethText: typeTeeth(tray.teeth.map(({ tooth }) => tooth)),
     details: Object.fromEntries(tray.teeth.map(({ tooth, ...told }) => [tooth, told])),
     techniqueId: tray.technique.id,
     locationId: tray.location.id,

@@ -10,7 +10,7 @@ import { Page } from "../ui/Page.tsx";
 import { nextHalfHour } from "./practice-time.ts";
 import { usePlanQuery } from "./usePlanQuery.ts";
 import { VisitForm, WithVisitChoices, type VisitChoices } from "./VisitForm.tsx";
-import type { VisitPlan } from "./visit-plan.ts";
+import { typeTeeth, type VisitPlan } from "./visit-plan.ts";
 
 /** Plans a tray for an appointment: patient, teeth, technique, room and time. */
 export default function PlanTrayPage(): ReactNode {
@@ -55,7 +55,7 @@ function useStart({ techniques, rooms }: VisitChoices): VisitPlan {
   const technique = techniques.find(({ id }) => id === query.technique) ?? techniques[0];
   return {
     chartNumber: query.chart,
-    teethText: query.tooth,
+    teethText: typeTeeth(query.tooth === "" ? [] : [query.tooth]),
     details: {},
     techniqueId: technique?.id ?? "",
     locationId: rooms[0]?.id ?? "",

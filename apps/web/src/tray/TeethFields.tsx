@@ -11,6 +11,7 @@ import {
   type ToothPlan,
   type VisitPlan,
 } from "./visit-plan.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface TeethFieldsProps {
   plan: VisitPlan;
@@ -51,7 +52,7 @@ function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsP
   const mayDiffer = asksFor(technique, "provisional") || asksFor(technique, "undercut");
   return (
     <fieldset className="tooth-fields">
-      <legend>{t.common.tooth(tooth)}</legend>
+      <legend>{t.common.tooth(showTooth(tooth))}</legend>
       {modes.length === 0 ? null : (
         <Choice<ToothMode>
           label={words.mode}
@@ -84,7 +85,7 @@ function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsP
           <TextField
             label={words.surfaces}
             hint={words.surfacesHint}
-            error={isWrong ? words.noSuchSurfaces(tooth) : undefined}
+            error={isWrong ? words.noSuchSurfaces(showTooth(tooth)) : undefined}
             value={told.surfaces}
             maxLength={5}
             autoComplete="off"

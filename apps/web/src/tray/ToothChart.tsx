@@ -4,6 +4,7 @@ import { sayTooth } from "#texts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Choice } from "../ui/Field.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Dentition = "permanent" | "primary";
 
@@ -64,7 +65,7 @@ export function ToothChart({ chosen, onToggle }: ToothChartProps): ReactNode {
         </div>
       ))}
       <p role="status">
-        {named.map((tooth) => `${tooth.fdi}: ${sayTooth(language, tooth)}`).join(" · ")}
+        {named.map((tooth) => `${showTooth(tooth.fdi)}: ${sayTooth(language, tooth)}`).join(" · ")}
       </p>
     </section>
   );
@@ -85,7 +86,7 @@ function ToothButton({ code, isChosen, onToggle }: ToothButtonProps): ReactNode 
       aria-pressed={isChosen}
       onClick={() => onToggle(code)}
     >
-      {code}
+      {showTooth(code)}
     </button>
   );
 }

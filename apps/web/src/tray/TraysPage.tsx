@@ -15,6 +15,7 @@ import { EmptyState, QueryView } from "../ui/States.tsx";
 import { Table, type Column } from "../ui/Table.tsx";
 import { VerdictWord } from "../ui/Verdict.tsx";
 import "./trays.css";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type TrayLine = AnswerOf<"listTrays">["trays"][number];
 
@@ -102,10 +103,10 @@ function makeColumns(t: ScreenTexts, formats: Formats): readonly Column<TrayLine
   return [
     of("time", columns.time, time),
     {
-      ...of("tooth", columns.tooth, (tray) => tray.teeth.join(", ")),
+      ...of("tooth", columns.tooth, (tray) => tray.teeth.join(" ")),
       show: (tray) => (
         <Link to={paths.tray(tray.id)} className="row-link">
-          {t.common.tooth(tray.teeth.join(", "))}
+          {t.common.tooth(tray.teeth.map(showTooth).join(", "))}
         </Link>
       ),
     },

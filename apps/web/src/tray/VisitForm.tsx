@@ -3,6 +3,7 @@ import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
+import { getToothNotation } from "../texts/tooth-notation.ts";
 import { Button } from "../ui/Button.tsx";
 import { Choice, Select, TextField } from "../ui/Field.tsx";
 import { ProblemNote, QueryView } from "../ui/States.tsx";
@@ -127,16 +128,17 @@ interface TeethPartProps {
 }
 
 function TeethPart({ plan, technique, change, tried, faults }: TeethPartProps): ReactNode {
-  const words = useTexts().tray.plan;
-  const teethFault = { none: words.noTooth, unknown: words.noSuchTooth };
+  const t = useTexts();
+  const words = t.tray.plan;
+  const system = t.notations[getToothNotation()];
+  const teethFault = { none: words.noTooth, unknown: words.noSuchTooth(system) };
   return (
     <div className="form">
       <TextField
         label={words.teeth}
-        hint={words.teethHint}
+        hint={words.teethHint(system)}
         error={tried && faults.teeth !== null ? teethFault[faults.teeth] : undefined}
         value={plan.teethText}
-        inputMode="numeric"
         autoComplete="off"
         required
         onChange={(event) => change({ teethText: event.target.value })}

@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { useTexts } from "../texts/Texts.tsx";
 import type { Tray } from "./columns.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** What is planned of each tooth of a visit, in words; nothing where nothing is said. */
 export function VisitTeeth({ teeth }: Pick<Tray, "teeth">): ReactNode {
@@ -22,7 +23,7 @@ export function VisitTeeth({ teeth }: Pick<Tray, "teeth">): ReactNode {
     <ul className="visit-teeth">
       {told.map(({ tooth, words }) => (
         <li key={tooth}>
-          <strong>{t.common.tooth(tooth)}</strong> {words.join(" · ")}
+          <strong>{t.common.tooth(showTooth(tooth))}</strong> {words.join(" · ")}
         </li>
       ))}
     </ul>

@@ -1,5 +1,6 @@
 import { listStepsFor } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 export type Tray = AnswerOf<"getTray">;
 export type TrayItem = Tray["items"][number];
@@ -8,7 +9,7 @@ export type TrayStep = Tray["technique"]["steps"][number];
 
 /** The teeth of a visit as one text. */
 export const nameTeeth = ({ teeth }: Pick<Tray, "teeth">): string =>
-  teeth.map(({ tooth }) => tooth).join(", ");
+  teeth.map(({ tooth }) => showTooth(tooth)).join(", ");
 
 /** A scan that the server has not yet answered, as far as this device understands it. */
 export interface PendingScan {

@@ -1,11 +1,6 @@
-import {
-  isTooth,
-  readSurfaces,
-  type ProvisionalKind,
-  type RestorationKind,
-  type ToothMode,
-} from "#domain";
+import { readSurfaces, type ProvisionalKind, type RestorationKind, type ToothMode } from "#domain";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
+import { readTooth, showTooth } from "../texts/tooth-notation.ts";
 import { instantAt } from "./practice-time.ts";
 
 export type Technique = AnswerOf<"listTechniques">["techniques"][number];
@@ -42,16 +37,24 @@ export interface VisitPlan {
   bondingOn: string;
 }
 
-/** The teeth that a text names, each once, in its order. */
+/** The teeth that a text names in the practice's notation, each once; what is none stays so. */
 export const listTyped = (text: string): readonly string[] => [
-  ...new Set(text.split(/[\s,;]+/).filter((part) => part !== "")),
+  ...new Set(
+    text
+      .split(/[\s,;]+/)
+      .filter((part) => part !== "")
+      .map((part) => readTooth(part) ?? part),
+  ),
 ];
+
+/** Teeth as they are typed in the practice's notation. */
+export const typeTeeth = (teeth: readonly string[]): string => teeth.map(showTooth).join(" ");
 
 /** The text with a tooth put in, or taken out where it stands there. */
 export function toggleTooth(text: string, tooth: string): string {
   const typed = listTyped(text);
-  return (typed.includes(tooth) ? typed.filter((one) => one !== tooth) : [...typed, tooth]).join(
-    " ",
+  return typeTeeth(
+    typed.includes(tooth) ? typed.filter((one) => one !== tooth) : [...typed, tooth],
   );
 }
 
@@ -80,6 +83,10 @@ export function listTeeth(plan: VisitPlan, technique: Technique | undefined): Vi
   });
 }
 
+/** A text that is a tooth in another notation only is none here. */
+const areTeeth = (text: string): boolean =>
+  text.split(/[\s,;]+/).every((part) => part === "" || readTooth(part) !== null);
+
 export function findFaults(plan: VisitPlan, timeZone: string): VisitFaults {
   const typed = listTyped(plan.teethText);
   const surfaces: Record<string, boolean> = {};
@@ -88,7 +95,7 @@ export function findFaults(plan: VisitPlan, timeZone: string): VisitFaults {
     surfaces[tooth] = text !== "" && !readSurfaces(tooth, text).ok;
   }
   return {
-    teeth: typed.length === 0 ? "none" : typed.every(isTooth) ? null : "unknown",
+    teeth: typed.length === 0 ? "none" : areTeeth(plan.teethText) ? null : "unknown",
     surfaces,
     time: instantAt(plan.day, plan.time, timeZone) === null,
   };

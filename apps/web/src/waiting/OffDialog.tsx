@@ -7,6 +7,7 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Choice, TextField } from "../ui/Field.tsx";
 import { fieldError, ProblemNote } from "../ui/States.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Reason = NonNullable<WaitingSeal["off"]>["reason"];
 
@@ -40,7 +41,7 @@ export function OffDialog({
   }
   return (
     <Dialog
-      title={t.title(seal.tooth, seal.chartNumber)}
+      title={t.title(showTooth(seal.tooth), seal.chartNumber)}
       onClose={onClose}
       closeLabel={common.cancel}
     >

@@ -4,6 +4,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Choice } from "../ui/Field.tsx";
 import type { SealChoice } from "./useSealChoice.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** Asks, tooth by tooth, which seal is bonded to. Nothing where each has exactly one. */
 export function SealQuestions({ choice }: { choice: SealChoice }): ReactNode {
@@ -22,7 +23,7 @@ export function SealQuestions({ choice }: { choice: SealChoice }): ReactNode {
       {choice.teeth.map(({ tooth, seals }) => (
         <Choice
           key={tooth}
-          label={t.of(tooth)}
+          label={t.of(showTooth(tooth))}
           options={[
             ...seals.map((seal) => ({ value: seal.sealId, label: say(seal) })),
             { value: "none", label: t.none },

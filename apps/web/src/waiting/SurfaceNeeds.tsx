@@ -5,6 +5,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import type { Tray } from "../tray/columns.ts";
 import { NeedsList } from "./NeedsList.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 type Tooth = TraySeals["teeth"][number];
 
@@ -34,7 +35,7 @@ function ToothNeeds({ tooth: { tooth, linked, seals } }: { tooth: Tooth }): Reac
   const shown = seals.filter(({ sealId, waits }) => (linked === null ? waits : sealId === linked));
   return (
     <div className="surface-tooth">
-      <h3>{common.tooth(tooth)}</h3>
+      <h3>{common.tooth(showTooth(tooth))}</h3>
       {shown.length === 0 ? <p>{t.needs.none}</p> : null}
       {shown.map(({ sealId, sealedOn, days, cement, needs }) => (
         <div key={sealId}>

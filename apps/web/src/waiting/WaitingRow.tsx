@@ -10,6 +10,7 @@ import { Button, LinkButton } from "../ui/Button.tsx";
 import { ProblemNote } from "../ui/States.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
 import { NeedsList } from "./NeedsList.tsx";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 interface WaitingRowProps {
   seal: WaitingSeal;
@@ -29,7 +30,7 @@ export function WaitingRow({ seal, onLeave }: WaitingRowProps): ReactNode {
       </p>
       <div className="waiting-what">
         <Link to={paths.record(sealId)} className="name-link whole">
-          {t.tooth(tooth, chartNumber)}
+          {t.tooth(showTooth(tooth), chartNumber)}
         </Link>
         <Facts seal={seal} />
         <details>

@@ -7,6 +7,7 @@ import { useFormats } from "../texts/useFormats.ts";
 import { CodeLabel } from "../ui/CodeLabel.tsx";
 import { CertaintyMark } from "./CertaintyMark.tsx";
 import { certainties, countPatients, countTeeth, type TracedLot } from "./sums.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** The way of a lot as a picture: what is certain a whole mark, what is possible an open one. */
 export function Flow({ lot }: { lot: TracedLot }): ReactNode {
@@ -84,7 +85,7 @@ function Planned({ lot }: { lot: TracedLot }): ReactNode {
       {lot.planned.map(({ trayId, tooth, chartNumber, appointmentAt, containerCode }) => (
         <li key={`${trayId} ${containerCode}`}>
           <Link to={paths.tray(trayId)} className="name-link">
-            {t.common.tooth(tooth)}, {t.common.chart(chartNumber)}
+            {t.common.tooth(showTooth(tooth))}, {t.common.chart(chartNumber)}
           </Link>
           <p className="soft">
             {dateTime(appointmentAt)} · {showContainerCode(containerCode)}

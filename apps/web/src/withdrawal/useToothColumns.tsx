@@ -9,6 +9,7 @@ import { useStepNames } from "../texts/useStepNames.ts";
 import type { Column } from "../ui/Table.tsx";
 import { CertaintyMark } from "./CertaintyMark.tsx";
 import type { AffectedTooth } from "./sums.ts";
+import { showTooth } from "../texts/tooth-notation.ts";
 
 /** The affected teeth as a list; product and lot only where it is about several lots. */
 export function useToothColumns(withLot: boolean): readonly Column<AffectedTooth>[] {
@@ -42,7 +43,10 @@ export function useToothColumns(withLot: boolean): readonly Column<AffectedTooth
         </Link>
       ),
     },
-    { ...of("tooth", ({ tooth }) => tooth), show: ({ tooth }) => <strong>{tooth}</strong> },
+    {
+      ...of("tooth", ({ tooth }) => tooth),
+      show: ({ tooth }) => <strong>{showTooth(tooth)}</strong>,
+    },
     of("product", ({ product }) => product),
     of("lot", ({ lot }) => lot),
     of("visit", ({ visit }) => nameOf(visits, visit)),
