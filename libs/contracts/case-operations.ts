@@ -36,6 +36,22 @@ export const caseOperations = {
     status: 201,
     problems: ["not-found"],
   },
+  readAppointments: {
+    tag: "trays",
+    summary: "Read an appointment list line by line; nothing is planned",
+    body: trays.ReadAppointments,
+    answer: trays.AppointmentRows,
+    status: 200,
+    problems: ["list-unreadable"],
+  },
+  planTrays: {
+    tag: "trays",
+    summary: "Plan many visits; one planned before, of the same chart and time, is left as it is",
+    body: trays.PlanTrays,
+    answer: trays.PlannedTrays,
+    status: 200,
+    problems: [],
+  },
   changeTray: {
     tag: "trays",
     summary: "Change a planned visit; what was scanned in stays and is checked anew",

@@ -37,6 +37,7 @@ export const problemCodes = {
   "technique-is-starter": { status: 409, title: "A starter is copied, not changed" },
   "product-changed": { status: 409, title: "The entry was changed meanwhile" },
   "already-on-tray": { status: 409, title: "That container is already on this tray" },
+  "list-unreadable": { status: 422, title: "The appointment list could not be read" },
   "tray-not-open": { status: 409, title: "The tray cannot be changed any more" },
   "verdict-stops": { status: 409, title: "The check says stop" },
   "not-overridable": { status: 409, title: "That finding cannot be passed" },

@@ -105,6 +105,8 @@ export const routes = {
 
   listTrays: { method: "GET", path: "/trays", roles: "member" },
   planTray: { method: "POST", path: "/trays", roles: keepers },
+  readAppointments: { method: "POST", path: "/appointment-lists", roles: keepers },
+  planTrays: { method: "POST", path: "/trays/batch", roles: keepers },
   changeTray: { method: "PUT", path: "/trays/:trayId", roles: keepers },
   getTray: { method: "GET", path: "/trays/:trayId", roles: "member" },
   scanIntoTray: { method: "POST", path: "/trays/:trayId/items", roles: clinical },

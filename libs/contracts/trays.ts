@@ -58,6 +58,50 @@ export const ChangeTray = z
   .meta({ id: "ChangeTray", description: "The patient stays: plan another tray for another one" });
 export type ChangeTray = z.infer<typeof ChangeTray>;
 
+const listText = z.string().max(200);
+export const ReadAppointments = z
+  .strictObject({
+    text: z.string().min(1).max(500_000).meta({ description: "Typed lines, CSV, or iCalendar" }),
+  })
+  .meta({ id: "ReadAppointments" });
+export type ReadAppointments = z.infer<typeof ReadAppointments>;
+export const AppointmentRows = z
+  .object({
+    form: z.enum(["lines", "icalendar"]),
+    rows: z.array(
+      z.object({
+        chart: listText,
+        teeth: listText,
+        technique: listText,
+        room: listText,
+        day: listText,
+        time: listText,
+      }),
+    ),
+    skipped: z
+      .array(z.object({ text: z.string(), why: z.enum(["repeats", "whole-day", "cancelled"]) }))
+      .meta({ description: "Events that are no single visit at a time" }),
+  })
+  .meta({ id: "AppointmentRows", description: "As written; nothing is planned yet" });
+export type AppointmentRows = z.infer<typeof AppointmentRows>;
+
+export const PlanTrays = z
+  .strictObject({ visits: z.array(PlanTray).min(1).max(200) })
+  .meta({ id: "PlanTrays" });
+export type PlanTrays = z.infer<typeof PlanTrays>;
+export const PlannedTrays = z
+  .object({
+    results: z.array(
+      z.object({
+        trayId: Id.nullable(),
+        outcome: z.enum(["planned", "already-planned", "refused"]),
+        detail: z.string().meta({ description: "Why it was refused" }),
+      }),
+    ),
+  })
+  .meta({ id: "PlannedTrays", description: "In the order of the visits" });
+export type PlannedTrays = z.infer<typeof PlannedTrays>;
+
 export const ScanIntoTray = z
   .strictObject({
     barcodes: Barcodes,

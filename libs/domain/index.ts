@@ -3,6 +3,8 @@ export * from "./vocabulary.ts";
 export * from "./facts.ts";
 export * from "./civil-date.ts";
 export * from "./instant-at.ts";
+export * from "./clock-time.ts";
+export * from "./appointment-row.ts";
 export * from "./planned-seconds.ts";
 export * from "./technique-step.ts";
 export * from "./effective-end.ts";

@@ -4,6 +4,7 @@ import { cameraDe } from "./screens-camera-de.ts";
 import { catalogueDe } from "./screens-catalogue-de.ts";
 import { chairsideDe } from "./screens-chairside-de.ts";
 import type { ScreenTexts } from "./screens-en.ts";
+import { importDe } from "./screens-import-de.ts";
 import { keepingDe } from "./screens-keeping-de.ts";
 import { labelsDe } from "./screens-labels-de.ts";
 import { liveDe } from "./screens-live-de.ts";
@@ -240,6 +241,7 @@ export const screensDe: ScreenTexts = {
   catalogue: catalogueDe,
   practice: practiceDe,
   secure: secureDe,
+  import: importDe,
   keeping: keepingDe,
   labels: labelsDe,
   live: liveDe,

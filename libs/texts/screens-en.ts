@@ -3,6 +3,7 @@ import { amendEn } from "./screens-amend-en.ts";
 import { cameraEn } from "./screens-camera-en.ts";
 import { catalogueEn } from "./screens-catalogue-en.ts";
 import { chairsideEn } from "./screens-chairside-en.ts";
+import { importEn } from "./screens-import-en.ts";
 import { keepingEn } from "./screens-keeping-en.ts";
 import { labelsEn } from "./screens-labels-en.ts";
 import { liveEn } from "./screens-live-en.ts";
@@ -241,6 +242,7 @@ export const screensEn = {
   catalogue: catalogueEn,
   practice: practiceEn,
   secure: secureEn,
+  import: importEn,
   keeping: keepingEn,
   labels: labelsEn,
   live: liveEn,

@@ -89,6 +89,12 @@ export const table: Record<RouteName, Line> = {
 
   listTrays: { who: "member", ids: {} },
   planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
+  readAppointments: { who: keepers, ids: {} },
+  // What is not this practice's is refused line by line.
+  planTrays: {
+    who: keepers,
+    ids: { "body.visits.0.techniqueId": 200, "body.visits.0.locationId": 200 },
+  },
   changeTray: {
     who: keepers,
     ids: { "params.trayId": 404, "body.techniqueId": 404, "body.locationId": 404 },

@@ -252,6 +252,20 @@ const preparing: Preparing = {
       appointmentAt: noonOfTestDay,
     },
   }),
+  readAppointments: async (make) => ({ body: { text: `${make.name("C")};16;09:30` } }),
+  planTrays: async (make) => ({
+    body: {
+      visits: [
+        {
+          chartNumber: make.name("C"),
+          teeth: [{ tooth: "46" }],
+          techniqueId: make.techniques["bond-restoration"]!,
+          locationId: make.places.operatory,
+          appointmentAt: noonOfTestDay,
+        },
+      ],
+    },
+  }),
   changeTray: async (make) => ({
     params: { trayId: (await make.tray()).id },
     body: {

@@ -69,7 +69,7 @@ const withKey = (request: RawRequest, key: string): RawRequest => ({
 /** Writes without a key: nobody is known yet. They are shown to be harmless in their own tests. */
 const keyless: RouteName[] = ["setUp", "signIn", "switchPerson"];
 /** Asked by POST, since a label does not fit into an address; writes nothing. */
-const reads: RouteName[] = ["readScan"];
+const reads: RouteName[] = ["readScan", "readAppointments"];
 /** Of a registered tablet alone, which none of these people sits at; shown in its own test. */
 const ofTablets: RouteName[] = ["saveScannerProfile"];
 const left = [...keyless, ...reads, ...ofTablets];

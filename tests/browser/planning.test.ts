@@ -46,4 +46,38 @@ describe("planning", () => {
     expect(await measureOverhang(page)).toBeLessThanOrEqual(0);
     await screen.close();
   });
+
+  journey(
+    "takes over a list line by line, mends what is wrong, and plans nothing twice",
+    async () => {
+      const screen = await served.open();
+      const { page } = screen;
+      await screen.signIn("assistant");
+      await page.goto("/trays");
+      await screen.tap("Plan from a list");
+      const list = "Akte;Zahn;Uhrzeit;Behandlung\nC-2201;16, 26;9:30;\nC-2202;99;10:00;Polishing\n";
+      const file = { name: "list.csv", mimeType: "text/csv", buffer: Buffer.from(list) };
+      await page.getByLabel("Or a file").setInputFiles(file);
+      const rows = page.getByRole("list").getByRole("listitem");
+      const first = page.getByRole("listitem", { name: "Line 1" });
+      const second = page.getByRole("listitem", { name: "Line 2" });
+      await screen.reads(first, /tooth 16, 26, .*09:30/);
+      await screen.reads(second, /one is no tooth; there is no technique of that name/);
+      expect(await listAxeFindings(page)).toEqual([]);
+      expect(await listSmallTargets(page)).toEqual([]);
+      await second.getByLabel("Teeth").fill("36");
+      await second.getByLabel("Technique").selectOption({ index: 0 });
+      await screen.reads(second, /tooth 36, .*10:00/);
+      await screen.tap("Plan 2 visits");
+      await screen.reads(first, /^planned/);
+      expect(await rows.filter({ hasText: "planned" }).count()).toBe(2);
+      await page.reload();
+      await page.getByLabel("Or a file").setInputFiles(file);
+      await screen.tap("Plan 1 visit");
+      await screen.reads(first, /was planned already/);
+      await screen.tap("Open", first);
+      await screen.reads(page.getByRole("main"), /Tray for tooth 16, 26/);
+      await screen.close();
+    },
+  );
 });

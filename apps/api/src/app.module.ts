@@ -39,6 +39,7 @@ import { SecureSide } from "./tls/secure-side.ts";
 import { StockController } from "./stock/stock.controller.ts";
 import { StockService } from "./stock/stock.service.ts";
 import { TraysController } from "./trays/trays.controller.ts";
+import { AppointmentsService } from "./trays/appointments.service.ts";
 import { TraysService } from "./trays/trays.service.ts";
 import { WaitingController } from "./waiting/waiting.controller.ts";
 import { WaitingService } from "./waiting/waiting.service.ts";
@@ -99,6 +100,7 @@ export class AppModule {
         StockService,
         ReceivingService,
         TraysService,
+        AppointmentsService,
         RecordsService,
         RecordPapersService,
         AmendmentsService,

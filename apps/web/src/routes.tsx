@@ -9,6 +9,7 @@ const practice = pageOf(() => import("./practice/PracticePage.tsx"));
 const pages = {
   today: pageOf(() => import("./today/TodayPage.tsx")),
   trays: pageOf(() => import("./tray/TraysPage.tsx")),
+  importTrays: pageOf(() => import("./tray/ImportPage.tsx")),
   planTray: pageOf(() => import("./tray/PlanTrayPage.tsx")),
   tray: pageOf(() => import("./tray/TrayPage.tsx")),
   changeVisit: pageOf(() => import("./tray/ChangeVisitPage.tsx")),
@@ -59,6 +60,7 @@ export function Routes(): ReactNode {
           <Route path={patterns.today} component={pages.today} />
           <Route path={patterns.trays} component={pages.trays} />
           <Route path={patterns.planTray} component={pages.planTray} />
+          <Route path={patterns.importTrays} component={pages.importTrays} />
           <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
           <Route path={patterns.chairside}>
             {({ trayId }) => <pages.chairside trayId={trayId} />}

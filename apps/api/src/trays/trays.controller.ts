@@ -1,10 +1,14 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
+import { AppointmentsService } from "./appointments.service.ts";
 import { TraysService } from "./trays.service.ts";
 
 @Controller()
 export class TraysController {
-  constructor(@Inject(TraysService) private readonly trays: TraysService) {}
+  constructor(
+    @Inject(TraysService) private readonly trays: TraysService,
+    @Inject(AppointmentsService) private readonly appointments: AppointmentsService,
+  ) {}
 
   @Operation("listTrays")
   listTrays(@Checked() call: Call<"listTrays">) {
@@ -14,6 +18,16 @@ export class TraysController {
   @Operation("planTray")
   planTray(@Checked() call: Call<"planTray">) {
     return this.trays.planTray(call);
+  }
+
+  @Operation("readAppointments")
+  readAppointments(@Checked() call: Call<"readAppointments">) {
+    return this.appointments.readAppointments(call);
+  }
+
+  @Operation("planTrays")
+  planTrays(@Checked() call: Call<"planTrays">) {
+    return this.appointments.planTrays(call);
   }
 
   @Operation("changeTray")

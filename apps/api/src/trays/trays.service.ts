@@ -1,14 +1,14 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import { checkTray, civilDateAt, contents, readSurfaces } from "#domain";
-import type { ChangeTray, TrayView, VisitTooth } from "#contracts/trays";
-import { findTechnique } from "../catalogue/catalogue.store.ts";
+import { checkTray, civilDateAt, contents } from "#domain";
+import type { TrayView } from "#contracts/trays";
 import { inCommand, inRead, type Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { insertMovement } from "../stock/movements.store.ts";
-import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
+import { getPlaceOfKind } from "../stock/stock.store.ts";
+import { planVisit, readVisit, refuseUnknown } from "./plan-visit.ts";
 import { nameScan, placeScan } from "./place-scan.ts";
 import * as facts from "./tray-facts.store.ts";
 import {
@@ -36,14 +36,9 @@ export class TraysService {
   planTray(call: Call<"planTray">): Promise<TrayView> {
     const { chartNumber, ...plan } = call.body;
     const visit = readVisit(plan);
-    return inCommand(this.db, call, async (tx) => {
-      await refuseUnknown(tx, visit, null);
-      const id = newId();
-      const patientId = await store.patientForChart(tx, chartNumber, newId());
-      await store.insertTray(tx, { ...visit, id, patientId });
-      tx.audit("tray-planned", `tray:${id}`, { ...visit, patientId });
-      return getTray(tx, id);
-    });
+    return inCommand(this.db, call, async (tx) =>
+      getTray(tx, await planVisit(tx, { ...visit, chartNumber })),
+    );
   }
 
   /** Another time, room, technique or teeth; what stands on the tray goes along to the room. */
@@ -168,27 +163,6 @@ export class TraysService {
   }
 }
 
-/** A visit as it may be kept: surfaces in their order, its time one that has a date anywhere. */
-function readVisit(told: ChangeTray): ChangeTray {
-  // A year far off has no civil date in every zone; as text, instants sort by their time.
-  if (told.appointmentAt < "1900" || told.appointmentAt >= "3000") {
-    const message = "between the years 1900 and 2999";
-    const detail = `An appointment lies ${message}. Correct its date.`;
-    throw new Problem("invalid-request", detail, {
-      errors: [{ path: "/body/appointmentAt", message }],
-    });
-  }
-  return { ...told, teeth: told.teeth.map(orderSurfaces) };
-}
-
-/** A version that is retired can stay where the visit was planned with it. */
-async function refuseUnknown(tx: Tx, visit: ChangeTray, kept: string | null): Promise<void> {
-  const place = await findLocation(tx, visit.locationId);
-  if (place?.kind !== "operatory") throw notFound("operatory");
-  const technique = await findTechnique(tx, visit.techniqueId);
-  if (!technique || (technique.retired && technique.id !== kept)) throw notFound("technique");
-}
-
 async function moveAlong(tx: Tx, row: facts.ItemRow, toLocationId: string): Promise<void> {
   if (row.id === null) return;
   await insertMovement(tx, {
@@ -200,18 +174,6 @@ async function moveAlong(tx: Tx, row: facts.ItemRow, toLocationId: string): Prom
     quantity: 1,
     reason: "tray",
   });
-}
-
-/** The surfaces in their usual order; those that the tooth does not have are refused. */
-function orderSurfaces(tooth: VisitTooth, index: number): VisitTooth {
-  if (tooth.surfaces === "") return tooth;
-  const read = readSurfaces(tooth.tooth, tooth.surfaces);
-  if (read.ok) return { ...tooth, surfaces: read.surfaces };
-  throw new Problem(
-    "invalid-request",
-    `${tooth.surfaces} are no surfaces of tooth ${tooth.tooth}. Write them as in MOD.`,
-    { errors: [{ path: `/body/teeth/${index}/surfaces`, message: read.error }] },
-  );
 }
 
 async function getTray(tx: Tx, id: string): Promise<TrayView> {

@@ -67,6 +67,18 @@ export const insertTray = (
   ]);
 };
 
+const sameVisit = statement<{ id: string }>(
+  "find-visit",
+  `select t.id from tray t
+   join patient a on a.practice_id = t.practice_id and a.id = t.patient_id
+   where t.practice_id = $1 and a.chart_number = $2 and t.appointment_at = $3
+   order by t.created_at limit 1`,
+);
+/** The tray of a chart at that very time. */
+export async function findVisit(tx: Tx, chart: string, at: string): Promise<string | undefined> {
+  return (await tx.rows(sameVisit, [tx.actor.practiceId, chart, at]))[0]?.id;
+}
+
 const visit = statement(
   "change-visit",
   `update tray set tooth = $3, technique_id = $4, location_id = $5, appointment_at = $6,

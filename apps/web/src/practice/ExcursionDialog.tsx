@@ -1,9 +1,9 @@
 import { useState, type ReactNode } from "react";
+import { instantOfClock } from "#domain";
 import type { BodyOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
-import { instantAt } from "../tray/practice-time.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
@@ -144,5 +144,5 @@ function readExcursion(told: Told, timeZone: string): BodyOf<"openExcursion"> | 
 /** The instant of a local time as a field has it; `null` where it is none. */
 function instantOf(local: string, timeZone: string): string | null {
   const [day = "", time = ""] = local.split("T");
-  return instantAt(day, time, timeZone);
+  return instantOfClock(day, time, timeZone);
 }

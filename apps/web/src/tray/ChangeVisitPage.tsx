@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { useLocation } from "wouter";
+import { clockAt } from "#domain";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -53,21 +54,16 @@ function ChangeForm({ tray, choices }: { tray: Tray; choices: VisitChoices }): R
 }
 
 function useVisitOf(tray: Tray): VisitPlan {
-  const { civilDate, timeZone } = useFormats();
-  const time = new Intl.DateTimeFormat("en-GB", {
-    hour: "2-digit",
-    minute: "2-digit",
-    hourCycle: "h23",
-    timeZone,
-  });
+  const { timeZone } = useFormats();
+  const { day, time } = clockAt(tray.appointmentAt, timeZone);
   return {
     chartNumber: tray.chartNumber,
     teethText: typeTeeth(tray.teeth.map(({ tooth }) => tooth)),
     details: Object.fromEntries(tray.teeth.map(({ tooth, ...told }) => [tooth, told])),
     techniqueId: tray.technique.id,
     locationId: tray.location.id,
-    day: civilDate(tray.appointmentAt),
-    time: time.format(new Date(tray.appointmentAt)),
+    day,
+    time,
     bondingOn: tray.bondingOn ?? "",
   };
 }

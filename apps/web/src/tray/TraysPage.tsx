@@ -43,9 +43,12 @@ export default function TraysPage(): ReactNode {
       title={t.tray.title}
       lead={formats.day(on)}
       actions={
-        <LinkButton to={paths.planTray({ on })} kind="main">
-          {t.tray.plan.title}
-        </LinkButton>
+        <>
+          <LinkButton to={paths.importTrays()}>{t.import.title}</LinkButton>
+          <LinkButton to={paths.planTray({ on })} kind="main">
+            {t.tray.plan.title}
+          </LinkButton>
+        </>
       }
     >
       <div className="filters">

@@ -1,31 +1,33 @@
 import { describe, expect, test } from "@jest/globals";
 import fc from "fast-check";
-import { civilDateAt } from "#domain";
+import { civilDateAt, instantOfClock } from "#domain";
 import { hourAt } from "../today/day-line.ts";
-import { instantAt, nextHalfHour } from "./practice-time.ts";
+import { nextHalfHour } from "./practice-time.ts";
 
 describe("an appointment's day and time in the practice's zone", () => {
   test("is one instant, in winter and in summer", () => {
-    expect(instantAt("2026-01-15", "09:00", "Europe/Berlin")).toBe("2026-01-15T08:00:00.000Z");
-    expect(instantAt("2026-07-15", "09:00", "Europe/Berlin")).toBe("2026-07-15T07:00:00.000Z");
-    expect(instantAt("2026-07-15", "09:00", "America/Los_Angeles")).toBe(
+    expect(instantOfClock("2026-01-15", "09:00", "Europe/Berlin")).toBe("2026-01-15T08:00:00.000Z");
+    expect(instantOfClock("2026-07-15", "09:00", "Europe/Berlin")).toBe("2026-07-15T07:00:00.000Z");
+    expect(instantOfClock("2026-07-15", "09:00", "America/Los_Angeles")).toBe(
       "2026-07-15T16:00:00.000Z",
     );
-    expect(instantAt("2026-01-15", "09:00", "Pacific/Auckland")).toBe("2026-01-14T20:00:00.000Z");
+    expect(instantOfClock("2026-01-15", "09:00", "Pacific/Auckland")).toBe(
+      "2026-01-14T20:00:00.000Z",
+    );
   });
 
   test("does not exist in the hour that summer time leaves out", () => {
-    expect(instantAt("2026-03-29", "02:30", "Europe/Berlin")).toBeNull();
+    expect(instantOfClock("2026-03-29", "02:30", "Europe/Berlin")).toBeNull();
   });
 
   test("is the first of two in the hour that comes twice", () => {
-    expect(instantAt("2026-10-25", "02:30", "Europe/Berlin")).toBe("2026-10-25T00:30:00.000Z");
+    expect(instantOfClock("2026-10-25", "02:30", "Europe/Berlin")).toBe("2026-10-25T00:30:00.000Z");
   });
 
   test("does not exist for what is no day or no time", () => {
-    expect(instantAt("", "09:00", "UTC")).toBeNull();
-    expect(instantAt("2026-02-30", "09:00", "UTC")).toBeNull();
-    expect(instantAt("2026-01-15", "", "UTC")).toBeNull();
+    expect(instantOfClock("", "09:00", "UTC")).toBeNull();
+    expect(instantOfClock("2026-02-30", "09:00", "UTC")).toBeNull();
+    expect(instantOfClock("2026-01-15", "", "UTC")).toBeNull();
   });
 
   test("reads on the practice's clock as it was typed, in zones of every kind", () => {
@@ -50,7 +52,7 @@ describe("an appointment's day and time in the practice's zone", () => {
         (date, hour, minute, zone) => {
           const civilDate = date.toISOString().slice(0, 10);
           const time = `${String(hour).padStart(2, "0")}:${String(minute).padStart(2, "0")}`;
-          const instant = instantAt(civilDate, time, zone);
+          const instant = instantOfClock(civilDate, time, zone);
           if (instant === null) return;
           expect(civilDateAt(instant, zone)).toBe(civilDate);
           expect(hourAt(instant, zone)).toBeCloseTo(hour + minute / 60, 6);

@@ -1,7 +1,12 @@
-import { readSurfaces, type ProvisionalKind, type RestorationKind, type ToothMode } from "#domain";
+import {
+  instantOfClock,
+  readSurfaces,
+  type ProvisionalKind,
+  type RestorationKind,
+  type ToothMode,
+} from "#domain";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { readTooth, showTooth } from "../texts/tooth-notation.ts";
-import { instantAt } from "./practice-time.ts";
 
 export type Technique = AnswerOf<"listTechniques">["techniques"][number];
 export type VisitTooth = AnswerOf<"getTray">["teeth"][number];
@@ -97,7 +102,7 @@ export function findFaults(plan: VisitPlan, timeZone: string): VisitFaults {
   return {
     teeth: typed.length === 0 ? "none" : areTeeth(plan.teethText) ? null : "unknown",
     surfaces,
-    time: instantAt(plan.day, plan.time, timeZone) === null,
+    time: instantOfClock(plan.day, plan.time, timeZone) === null,
   };
 }
 
@@ -108,7 +113,7 @@ export function readVisit(
   timeZone: string,
 ): BodyOf<"planTray"> | null {
   const faults = findFaults(plan, timeZone);
-  const appointmentAt = instantAt(plan.day, plan.time, timeZone);
+  const appointmentAt = instantOfClock(plan.day, plan.time, timeZone);
   const isWrong = faults.teeth !== null || Object.values(faults.surfaces).some(Boolean);
   if (isWrong || appointmentAt === null) return null;
   const { chartNumber, techniqueId, locationId, bondingOn } = plan;
