@@ -579,7 +579,8 @@ create table record_event (
   person_id uuid not null,
   constraint record_event_pk PRIMARY KEY (practice_id, record_id, sequence),
   constraint record_event_record_fk FOREIGN KEY (practice_id, record_id) REFERENCES record(practice_id, id),
-  constraint record_event_kind_known CHECK ((kind = ANY (ARRAY['step-started'::text, 'part-started'::text, 'step-done'::text, 'step-left-out'::text, 'dispensed'::text, 'cure'::text, 'thickness'::text, 'material'::text, 'not-scanned'::text, 'deviation'::text, 'note'::text])))
+  constraint record_event_kind_known CHECK ((kind = ANY (ARRAY['step-started'::text, 'part-started'::text, 'step-done'::text, 'step-left-out'::text, 'dispensed'::text, 'cure'::text, 'thickness'::text, 'material'::text, 'not-scanned'::text, 'deviation'::text, 'note'::text]))),
+  constraint record_event_not_before_told CHECK ((occurred_at <= (recorded_at + '00:05:00'::interval)))
 );
 
 create table schema_migration (

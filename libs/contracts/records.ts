@@ -8,6 +8,9 @@ import { Tooth } from "./trays.ts";
 
 export const StartRecord = z
   .strictObject({
+    happenedAt: Instant.optional().meta({
+      description: "Where it is told later, from paper: when priming began; told is then now",
+    }),
     seals: z
       .array(z.strictObject({ tooth: Tooth, sealId: Id.nullable() }))
       .max(16)

@@ -111,6 +111,8 @@ export const routes = {
   getTray: { method: "GET", path: "/trays/:trayId", roles: "member" },
   scanIntoTray: { method: "POST", path: "/trays/:trayId/items", roles: clinical },
   removeFromTray: { method: "DELETE", path: "/trays/:trayId/items/:itemId", roles: clinical },
+  getTrayReturns: { method: "GET", path: "/trays/:trayId/returns", roles: "member" },
+  getDowntimeSheet: { method: "GET", path: "/downtime-sheet", roles: "member" },
   clearTray: { method: "POST", path: "/trays/:trayId/clearing", roles: clinical },
   overrideFinding: { method: "POST", path: "/trays/:trayId/overrides", roles: dentist },
   changeAllergies: { method: "PUT", path: "/patients/:patientId/allergies", roles: keepers },

@@ -202,6 +202,12 @@ export type TrayQuery = z.infer<typeof TrayQuery>;
 export const Trays = z.object({ trays: z.array(TrayLine) }).meta({ id: "Trays" });
 export type Trays = z.infer<typeof Trays>;
 
+export const DowntimeQuery = z.strictObject({
+  on: CivilDate.optional().meta({ description: "Appointments of that day in the practice's zone" }),
+  language: z.enum(["en", "de"]).optional(),
+});
+export type DowntimeQuery = z.infer<typeof DowntimeQuery>;
+
 /** The scan's own answer first: the item, then the tray's verdict with it. */
 export const ScannedIntoTray = z
   .object({ item: TrayItemView, check: CheckView })
@@ -222,6 +228,28 @@ export type OverrideFinding = z.infer<typeof OverrideFinding>;
 export const ClearTray = z
   .strictObject({
     usedUp: z.array(Id).max(50).default([]).meta({ description: "Containers now empty" }),
+    returned: z
+      .array(z.strictObject({ containerId: Id, locationId: Id }))
+      .max(50)
+      .default([])
+      .meta({ description: "Where the others go; one not named stays in the room" }),
+    discarded: z
+      .array(z.strictObject({ containerId: Id, note: z.string().trim().min(3).max(2000) }))
+      .max(50)
+      .default([]),
   })
   .meta({ id: "ClearTray" });
 export type ClearTray = z.infer<typeof ClearTray>;
+export const TrayReturns = z
+  .object({
+    containers: z.array(
+      z.object({
+        containerId: Id,
+        cameFrom: z.object({ id: Id, name: z.string() }).nullable().meta({
+          description: "Where it stood before it was set out; null where it was in the room",
+        }),
+      }),
+    ),
+  })
+  .meta({ id: "TrayReturns" });
+export type TrayReturns = z.infer<typeof TrayReturns>;

@@ -22,6 +22,24 @@ export const paperDe: PaperTexts = {
     line: "Das Lineal muss stimmen, der Rahmen ganz sein.",
   },
   record: paperRecordDe,
+  downtime: {
+    title: "Ausfallblatt, {day|date}",
+    lead:
+      "Schreiben Sie hier, solange das System fehlt. Tragen Sie es danach ein, mit der Zeit, zu " +
+      "der es geschah; dann werden die Behälter gescannt, heben Sie sie also bis dahin auf.",
+    printed: "gedruckt {when}",
+    chart: "Akte",
+    teeth: "Zähne (FDI), Verfahren",
+    technique: "Technik",
+    planned: "Geplant",
+    begun: "Priming begonnen um",
+    set: "Bereitgestellt:",
+    container: "Behälter, Charge, verwendbar bis: ____________________________________________",
+    times: "Von ________ bis ________   Lampe ______________ in ______ mm   Dicke ______ mm",
+    deviations: "Abweichungen",
+    signature: "Datum, Unterschrift",
+    blank: "______________________________________________",
+  },
   scannerSheet: {
     title: "Scanner einrichten",
     lines: [

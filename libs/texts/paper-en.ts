@@ -24,6 +24,24 @@ export const paperEn = {
     line: "The ruler must be true, and the frame whole.",
   },
   record: paperRecordEn,
+  downtime: {
+    title: "Downtime sheet, {day|date}",
+    lead:
+      "Write here while the system is away. Enter it afterwards with the time at which it " +
+      "happened; scan the containers then, so keep them until it is entered.",
+    printed: "printed {when}",
+    chart: "Chart",
+    teeth: "Teeth (FDI), mode",
+    technique: "Technique",
+    planned: "Planned",
+    begun: "Priming begun at",
+    set: "Set out:",
+    container: "Container, lot, use by: ______________________________________________________",
+    times: "From ________ to ________   Light ______________ at ______ mm   Thickness ______ mm",
+    deviations: "Deviations",
+    signature: "Date, signature",
+    blank: "______________________________________________",
+  },
   scannerSheet: {
     title: "Set up a scanner",
     lines: [

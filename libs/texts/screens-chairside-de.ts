@@ -66,6 +66,19 @@ export const chairsideDe: typeof chairsideEn = {
   awake: "Der Bildschirm bleibt an.",
   notAwake: "Der Browser schaltet den Bildschirm vielleicht aus.",
   timeUp: (part) => `Zeit um: ${part}.`,
+  late: "Vom Papier eintragen",
+  lateTitle: "Wann begann das Priming?",
+  lateLead:
+    "Für einen Termin, der notiert wurde, solange das System fehlte. Die Dokumentation behält " +
+    "diese Zeit, und dass es jetzt mitgeteilt wird. Scannen Sie erst die verwendeten Behälter in " +
+    "das Tray.",
+  lateDay: "Tag",
+  lateTime: "Zeit",
+  lateStart: "Eintragung beginnen",
+  lateStep: "Später mitgeteilt: Sagen Sie, wann es getan wurde.",
+  lateSeconds: "Sekunden, falls gemessen",
+  lateDone: "Da wurde es getan",
+  lateMark: (when) => `Später mitgeteilt, ${when}`,
   undone: "nicht gemacht",
   done: "fertig",
   leftOut: "ausgelassen",

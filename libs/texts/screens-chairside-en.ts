@@ -61,6 +61,18 @@ export const chairsideEn = {
   awake: "The screen stays on.",
   notAwake: "The browser may turn the screen off.",
   timeUp: (part: string) => `Time is up: ${part}.`,
+  late: "Enter from paper",
+  lateTitle: "When did priming begin?",
+  lateLead:
+    "For a visit that was written down while the system was away. The record keeps this time, and " +
+    "that it is told now. Scan the containers that were used into the tray first.",
+  lateDay: "Day",
+  lateTime: "Time",
+  lateStart: "Begin the entry",
+  lateStep: "Told later: say when it was done.",
+  lateSeconds: "Seconds, if they were timed",
+  lateDone: "It was done then",
+  lateMark: (when: string) => `Told later, ${when}`,
   undone: "not done",
   done: "done",
   leftOut: "left out",

@@ -102,6 +102,8 @@ export const table: Record<RouteName, Line> = {
   getTray: { who: "member", ids: { "params.trayId": 404 } },
   scanIntoTray: { who: clinical, ids: { "params.trayId": 404 } },
   removeFromTray: { who: clinical, ids: { "params.trayId": 404, "params.itemId": 404 } },
+  getTrayReturns: { who: "member", ids: { "params.trayId": 404 } },
+  getDowntimeSheet: { who: "member", ids: {} },
   clearTray: { who: clinical, ids: { "params.trayId": 404, "body.usedUp.0": 409 } },
   overrideFinding: { who: ["dentist"], ids: { "params.trayId": 404 } },
 

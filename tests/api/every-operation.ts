@@ -289,6 +289,8 @@ const preparing: Preparing = {
     const { trayId, itemId } = await make.smallTray();
     return { params: { trayId, itemId } };
   },
+  getTrayReturns: async (make) => ({ params: { trayId: (await make.smallTray()).trayId } }),
+  getDowntimeSheet: async () => ({ query: { on: "2026-06-15", language: "de" } }),
   clearTray: async (make) => {
     const { trayId, container } = await make.smallTray();
     return { params: { trayId }, body: { usedUp: [container.id] } };

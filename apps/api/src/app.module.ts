@@ -39,6 +39,7 @@ import { SecureSide } from "./tls/secure-side.ts";
 import { StockController } from "./stock/stock.controller.ts";
 import { StockService } from "./stock/stock.service.ts";
 import { TraysController } from "./trays/trays.controller.ts";
+import { DowntimeService } from "./trays/downtime.service.ts";
 import { AppointmentsService } from "./trays/appointments.service.ts";
 import { TraysService } from "./trays/trays.service.ts";
 import { WaitingController } from "./waiting/waiting.controller.ts";
@@ -101,6 +102,7 @@ export class AppModule {
         ReceivingService,
         TraysService,
         AppointmentsService,
+        DowntimeService,
         RecordsService,
         RecordPapersService,
         AmendmentsService,

@@ -21,6 +21,7 @@ const usualTooth = {
   restoration: null,
 } as const;
 
+const nothingSpecial = { usedUp: [], returned: [], discarded: [] };
 const modeOf = ({ mode }: Visit) => toothModes.find((one) => one === mode) ?? null;
 
 /** Plans a tray at the moment of a visit and scans its containers into it. */
@@ -78,7 +79,7 @@ export async function playPastVisits(scene: DemoScene): Promise<void> {
     await records.signRecord(callAs<"signRecord">(scene, who(30), signing));
     const [lot, nth] = (visit as { usedUp?: (string | number)[] }).usedUp ?? [];
     const usedUp = lot === undefined ? [] : [containerOf(scene, String(lot), Number(nth)).id];
-    const clearing = { params: { trayId }, body: { usedUp } };
+    const clearing = { params: { trayId }, body: { usedUp, returned: [], discarded: [] } };
     await trays.clearTray(callAs<"clearTray">(scene, who(40), clearing));
   }
 }
@@ -93,7 +94,7 @@ export async function putAway(scene: DemoScene, trayIds: readonly string[]): Pro
   const who = { signInName: "assistant", at: scene.now };
   for (const trayId of trayIds) {
     await trays.clearTray(
-      callAs<"clearTray">(scene, who, { params: { trayId }, body: { usedUp: [] } }),
+      callAs<"clearTray">(scene, who, { params: { trayId }, body: nothingSpecial }),
     );
   }
 }

@@ -27,6 +27,8 @@ export interface Paper {
   item(head: string, lines: readonly string[]): void;
   text(text: string): void;
   small(text: string): void;
+  /** Goes on with a new page. */
+  page(): void;
 }
 
 /**
@@ -117,6 +119,9 @@ function paperOn(document: PDFKit.PDFDocument): Paper {
     },
     small: (text) => {
       line("regular", 8, text).moveDown(0.3);
+    },
+    page: () => {
+      document.addPage();
     },
   };
 }

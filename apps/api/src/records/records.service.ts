@@ -29,6 +29,8 @@ export class RecordsService {
   /** The tap that starts priming: not while a stop is left that no dentist has passed. */
   startRecord(call: Call<"startRecord">): Promise<Answer<"startRecord">> {
     const { trayId } = call.params;
+    const { happenedAt } = call.body;
+    refuseOtherTimes(call.at, happenedAt);
     return inCommand(this.db, call, async (tx) => {
       const locked = await lockTray(tx, trayId);
       if (!locked) throw notFound("tray");
@@ -39,7 +41,7 @@ export class RecordsService {
           records: head.records,
         });
       }
-      const check = checkNow(tx, loaded);
+      const check = checkNow(tx, loaded, happenedAt);
       refuseStops(check, null);
       const seals = await chooseSeals(tx, head, call.body.seals);
       const ids = [];
@@ -57,6 +59,7 @@ export class RecordsService {
           visit: head.visit,
           sealId: seals.get(tooth) ?? null,
           verdict: check,
+          happenedAt,
         });
         const started = { tray: trayId, verdict: check.verdict };
         const seal = seals.get(tooth);
@@ -111,6 +114,7 @@ export class RecordsService {
       const { id } = read.record;
       const { kind, occurredAt } = body;
       const { stepKey } = { stepKey: undefined, ...body };
+      refuseTimeOutside(tx, read, occurredAt);
       const step = stepKey === undefined ? null : getStep(read, stepKey);
       const facts = await factsOf(tx, read, { event: body, step });
       const begins = kind === "part-started" && !hasBegun(read, body.stepKey);
@@ -162,6 +166,32 @@ export class RecordsService {
   }
 }
 
+const dayMs = 86_400_000;
+const slackMs = 5 * 60_000;
+
+/** What is told later has happened, and not so long ago that nobody remembers it. */
+function refuseOtherTimes(at: Date, happenedAt: string | undefined): void {
+  if (happenedAt === undefined) return;
+  const ago = at.getTime() - Date.parse(happenedAt);
+  if (ago > 0 && ago <= 31 * dayMs) return;
+  const message = "in the past, at most 31 days ago";
+  throw new Problem("invalid-request", `Say when it happened: ${message}.`, {
+    errors: [{ path: "/body/happenedAt", message }],
+  });
+}
+
+/** Between the start of priming and now; tablets are minutes off at times. */
+function refuseTimeOutside(tx: Tx, { record }: ReadRecord, occurredAt: string | undefined): void {
+  if (occurredAt === undefined) return;
+  const at = Date.parse(occurredAt);
+  const isInside = at >= record.started_at.getTime() - slackMs && at <= tx.at.getTime() + slackMs;
+  if (isInside) return;
+  const message = "not before priming began and not later than now";
+  throw new Problem("invalid-request", `Correct the time: ${message}.`, {
+    errors: [{ path: "/body/occurredAt", message }],
+  });
+}
+
 const hasBegun = ({ events }: ReadRecord, stepKey: string): boolean =>
   events.some(({ kind, step_key }) => kind === "step-started" && step_key === stepKey);
 
@@ -203,7 +233,8 @@ async function useMaterials(
   refuseStops(checkNow(tx, tray), stepKey);
   const { steps } = assignSteps(listRecordSteps(read), tray.facts.items);
   const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
-  const today = civilDateAt(tx.at.toISOString(), tx.actor.timeZone);
+  const usedAt = used.occurredAt ?? tx.at.toISOString();
+  const today = civilDateAt(usedAt, tx.actor.timeZone);
   for (const { id, container } of atStep) {
     if (!container || (onlyItem !== undefined && id !== onlyItem)) continue;
     const noted = materials.some(
@@ -225,7 +256,7 @@ async function useMaterials(
       notScannedReason: null,
       patientId: record.patient_id,
       tooth: record.tooth,
-      usedAt: used.occurredAt ?? tx.at,
+      usedAt,
     });
     tx.audit("material-used", `record:${record.id}`, { stepKey, container: container.id });
   }

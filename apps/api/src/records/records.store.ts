@@ -85,8 +85,8 @@ export async function lockRecord(tx: Tx, id: string): Promise<RecordRow | undefi
 const insert = statement(
   "insert-record",
   `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, visit, state,
-                       verdict, started_by, started_at, mode, surfaces, seal_id)
-   values ($1, $2, $3, $4, $5, $6, $7, 'draft', $8, $9, $10, $11, $12, $13)`,
+                       verdict, started_by, started_at, mode, surfaces, seal_id, told_at)
+   values ($1, $2, $3, $4, $5, $6, $7, 'draft', $8, $9, $10, $11, $12, $13, $14)`,
 );
 export const insertRecord = (
   tx: Tx,
@@ -101,13 +101,16 @@ export const insertRecord = (
     visit: string;
     sealId: string | null;
     verdict: object;
+    /** Where it is told later. */
+    happenedAt: string | undefined;
   },
 ) => {
   const what = [one.id, one.trayId, one.patientId, one.tooth, one.techniqueId, one.visit];
   const { practiceId, personId } = tx.actor;
   const verdict = JSON.stringify(one.verdict);
-  const how = [verdict, personId, tx.at, one.mode, one.surfaces, one.sealId];
-  return tx.rows(insert, [practiceId, ...what, ...how]);
+  const toldAt = one.happenedAt === undefined ? null : tx.at;
+  const how = [verdict, personId, one.happenedAt ?? tx.at, one.mode, one.surfaces, one.sealId];
+  return tx.rows(insert, [practiceId, ...what, ...how, toldAt]);
 };
 
 const sealed = statement<{ hash: string }>(

@@ -18,9 +18,12 @@ import type { ItemRow, LoadedTray, TrayHead } from "./tray-facts.store.ts";
 export const subjectOf = (finding: Finding): string =>
   finding.subject.itemId ?? finding.subject.stepKey ?? "tray";
 
-/** Checks a tray at this moment, with the stops that a dentist has passed marked as such. */
-export function checkNow(tx: Tx, loaded: LoadedTray): CheckView {
-  const at = tx.at.toISOString();
+/**
+ * Checks a tray at this moment, or at one that is told later, with the stops that a dentist has
+ * passed marked as such.
+ */
+export function checkNow(tx: Tx, loaded: LoadedTray, then?: string): CheckView {
+  const at = then ?? tx.at.toISOString();
   const { verdict, findings } = checkTray(loaded.facts, at);
   const views = findings.map((finding): FindingView => {
     const by = loaded.overrides.find(

@@ -1,5 +1,7 @@
 import { Controller, Inject } from "@nestjs/common";
 import { Checked, Operation, type Call } from "../http/operation.ts";
+import { sendFile } from "../http/file.ts";
+import { DowntimeService } from "./downtime.service.ts";
 import { AppointmentsService } from "./appointments.service.ts";
 import { TraysService } from "./trays.service.ts";
 
@@ -8,6 +10,7 @@ export class TraysController {
   constructor(
     @Inject(TraysService) private readonly trays: TraysService,
     @Inject(AppointmentsService) private readonly appointments: AppointmentsService,
+    @Inject(DowntimeService) private readonly downtime: DowntimeService,
   ) {}
 
   @Operation("listTrays")
@@ -48,6 +51,16 @@ export class TraysController {
   @Operation("removeFromTray")
   removeFromTray(@Checked() call: Call<"removeFromTray">) {
     return this.trays.removeFromTray(call);
+  }
+
+  @Operation("getTrayReturns")
+  getTrayReturns(@Checked() call: Call<"getTrayReturns">) {
+    return this.trays.getTrayReturns(call);
+  }
+
+  @Operation("getDowntimeSheet")
+  async getDowntimeSheet(@Checked() call: Call<"getDowntimeSheet">) {
+    return sendFile(call.reply, await this.downtime.getDowntimeSheet(call));
   }
 
   @Operation("clearTray")

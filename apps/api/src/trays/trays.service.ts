@@ -7,7 +7,6 @@ import { newId } from "../db/uuid.ts";
 import type { Answer, Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { insertMovement } from "../stock/movements.store.ts";
-import { getPlaceOfKind } from "../stock/stock.store.ts";
 import { planVisit, readVisit, refuseUnknown } from "./plan-visit.ts";
 import { nameScan, placeScan } from "./place-scan.ts";
 import * as facts from "./tray-facts.store.ts";
@@ -19,6 +18,7 @@ import {
   trayLine,
   trayView,
 } from "./tray-view.ts";
+import { returnParts } from "./return-parts.ts";
 import * as store from "./trays.store.ts";
 
 @Injectable()
@@ -107,25 +107,23 @@ export class TraysService {
           { recordId: draft.id },
         );
       }
-      const used = await getPlaceOfKind(tx, "used");
-      for (const containerId of new Set(call.body.usedUp)) {
-        const row = rows.find((each) => each.id === containerId);
-        if (!row) {
-          throw new Problem("not-on-tray", "One of the empty containers is not on this tray.");
-        }
-        await insertMovement(tx, {
-          id: newId(),
-          lotId: row.lot_id,
-          containerId,
-          fromLocationId: row.location_id,
-          toLocationId: used.id,
-          quantity: 1,
-          reason: "used-up",
-        });
-      }
+      await returnParts(tx, rows, call.body);
       await store.updateTrayState(tx, id, "cleared");
       tx.audit("tray-cleared", `tray:${id}`, call.body);
       return getTray(tx, id);
+    });
+  }
+
+  getTrayReturns(call: Call<"getTrayReturns">): Promise<Answer<"getTrayReturns">> {
+    return inRead(this.db, call, async (tx) => {
+      await getTray(tx, call.params.trayId);
+      const rows = await store.listCameFrom(tx, call.params.trayId);
+      return {
+        containers: rows.map(({ container_id: containerId, from_id: id, from_name: name }) => ({
+          containerId,
+          cameFrom: id === null || name === null ? null : { id, name },
+        })),
+      };
     });
   }
 

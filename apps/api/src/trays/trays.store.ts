@@ -144,6 +144,31 @@ export async function removeTrayItem(tx: Tx, trayId: string, itemId: string): Pr
   return (await tx.rows(removal, [practiceId, trayId, itemId, personId, tx.at])).length === 1;
 }
 
+interface CameFromRow {
+  container_id: string;
+  from_id: string | null;
+  from_name: string | null;
+}
+const cameFrom = statement<CameFromRow>(
+  "tray-came-from",
+  `select i.container_id, l.id as from_id, l.name as from_name
+   from tray_item i
+   join tray t on t.practice_id = i.practice_id and t.id = i.tray_id
+   left join lateral (
+     select m.from_location_id from movement m
+     where m.practice_id = i.practice_id and m.container_id = i.container_id
+       and m.reason = 'tray' and m.to_location_id = t.location_id
+       and m.recorded_at >= t.created_at
+     order by m.recorded_at desc, m.id desc limit 1) v on true
+   left join location l on l.practice_id = i.practice_id and l.id = v.from_location_id
+   where i.practice_id = $1 and i.tray_id = $2 and i.removed_at is null
+     and i.container_id is not null
+   order by i.placed_at, i.id`,
+);
+/** Where what stands on a tray stood before it was set out. */
+export const listCameFrom = (tx: Tx, trayId: string) =>
+  tx.rows(cameFrom, [tx.actor.practiceId, trayId]);
+
 const override = statement(
   "insert-override",
   `insert into finding_override (practice_id, id, tray_id, code, subject, finding, reason,

@@ -6,6 +6,7 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Button } from "../ui/Button.tsx";
 import { DeviationDialog } from "./DeviationDialog.tsx";
+import { LateWork } from "./LateWork.tsx";
 import { NotScannedDialog } from "./NotScannedDialog.tsx";
 import type { RecordView } from "./steps.ts";
 import { StepWork } from "./StepWork.tsx";
@@ -39,16 +40,23 @@ export function StepScreen(props: StepScreenProps): ReactNode {
   useScanTarget(step.usesMaterial ? askSwap : null, t.chairside.swapTitle(step.name));
   const index = record.steps.findIndex((one) => one.key === step.key);
   const following = record.steps.slice(index + 1).find((one) => !one.done && !one.leftOut);
+  const words = (
+    <>
+      <p className="step-of">{t.chairside.stepOf(index + 1, record.steps.length)}</p>
+      <h2 className="step-title">{step.name}</h2>
+      <StepContainers step={step} />
+      {children}
+    </>
+  );
   const about = { record, step, recordIds, onClose: () => ask(null) };
   return (
     <>
       <section className="step-screen" aria-label={step.name}>
-        <StepWork {...{ record, step, recordIds, locationId, onLeave }}>
-          <p className="step-of">{t.chairside.stepOf(index + 1, record.steps.length)}</p>
-          <h2 className="step-title">{step.name}</h2>
-          <StepContainers step={step} />
-          {children}
-        </StepWork>
+        {record.toldAt === null ? (
+          <StepWork {...{ record, step, recordIds, locationId, onLeave }}>{words}</StepWork>
+        ) : (
+          <LateWork {...{ record, step, recordIds, onLeave }}>{words}</LateWork>
+        )}
       </section>
       <div className="chair-bar">
         <p className="step-next">

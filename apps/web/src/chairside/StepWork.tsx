@@ -20,7 +20,7 @@ import {
 import { useRecordEvent } from "./useChairWork.ts";
 import { useCure } from "./useCure.ts";
 
-type StepWorkProps = Pick<
+export type StepWorkProps = Pick<
   StepScreenProps,
   "record" | "step" | "recordIds" | "locationId" | "onLeave" | "children"
 >;

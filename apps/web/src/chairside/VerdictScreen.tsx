@@ -3,6 +3,7 @@ import { useState, type ReactNode } from "react";
 import { sayVerdict } from "#texts";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
 import { useWaitingFor } from "../outbox/OutboxProvider.tsx";
+import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { useHasRole } from "../session/session.ts";
@@ -16,6 +17,7 @@ import type { FindingView } from "../ui/FindingNote.tsx";
 import { SealQuestions } from "../waiting/SealQuestions.tsx";
 import { SurfaceNeeds } from "../waiting/SurfaceNeeds.tsx";
 import { useSealChoice, type SealChoice } from "../waiting/useSealChoice.ts";
+import { LateDialog } from "./LateDialog.tsx";
 import { FindingList } from "./FindingList.tsx";
 import { Page } from "../ui/Page.tsx";
 import { ProblemNote } from "../ui/States.tsx";
@@ -133,7 +135,50 @@ function StartBar({ tray, query, isAwake, choice }: StartBarProps): ReactNode {
             {words[verdict]}
           </Button>
         ) : null}
+        {isDentist && tray.state !== "cleared" ? (
+          <LateStart
+            tray={tray}
+            isOff={choice.isOpen}
+            start={start}
+            onStart={(happenedAt) =>
+              start.mutate({
+                params: { trayId: tray.id },
+                body: { seals: choice.seals, happenedAt },
+              })
+            }
+          />
+        ) : null}
       </div>
     </div>
+  );
+}
+
+interface LateStartProps {
+  tray: Tray;
+  isOff: boolean;
+  start: { isPending: boolean; error: unknown };
+  onStart: (happenedAt: string) => void;
+}
+
+/** For a visit whose time has come: what was written on paper is entered. */
+function LateStart({ tray, isOff, start, onStart }: LateStartProps): ReactNode {
+  const t = useTexts();
+  const [asks, ask] = useState(false);
+  if (Date.parse(tray.appointmentAt) > serverNowMs()) return null;
+  return (
+    <>
+      <Button className="big" disabled={isOff} onClick={() => ask(true)}>
+        {t.chairside.late}
+      </Button>
+      {asks ? (
+        <LateDialog
+          appointmentAt={tray.appointmentAt}
+          busy={start.isPending}
+          error={start.error}
+          onStart={onStart}
+          onClose={() => ask(false)}
+        />
+      ) : null}
+    </>
   );
 }

@@ -23,7 +23,8 @@ export function useRecordEvent(
   const ids = recordIds.join(" ");
   return useCallback(
     async (body, about) => {
-      const occurredAt = new Date(serverNowMs()).toISOString();
+      // What is told later says itself when it was.
+      const occurredAt = body.occurredAt ?? new Date(serverNowMs()).toISOString();
       const writeOne = async (recordId: string): Promise<boolean> => {
         try {
           await write({

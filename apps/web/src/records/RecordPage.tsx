@@ -65,6 +65,9 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
       }
     >
       <PrintHead />
+      {record.toldAt === null ? null : (
+        <p className="hint">{t.chairside.lateMark(dateTime(record.toldAt))}</p>
+      )}
       <Standing record={record} />
       <div className="record-sides">
         <section className="panel">

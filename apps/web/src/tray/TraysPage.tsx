@@ -3,6 +3,7 @@ import { Link, useSearchParams } from "wouter";
 import { addDays, isCivilDate } from "#domain";
 import { getMessages } from "#texts";
 import type { AnswerOf } from "#contracts/operations";
+import { addressOf } from "../api/client.ts";
 import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import type { ScreenTexts } from "#texts/screens-en";
@@ -39,18 +40,7 @@ export default function TraysPage(): ReactNode {
       { replace: true },
     );
   return (
-    <Page
-      title={t.tray.title}
-      lead={formats.day(on)}
-      actions={
-        <>
-          <LinkButton to={paths.importTrays()}>{t.import.title}</LinkButton>
-          <LinkButton to={paths.planTray({ on })} kind="main">
-            {t.tray.plan.title}
-          </LinkButton>
-        </>
-      }
-    >
+    <Page title={t.tray.title} lead={formats.day(on)} actions={<TraysActs on={on} />}>
       <div className="filters">
         <LinkButton to={paths.trays({ on: addDays(on, -1), chart })}>
           {t.tray.list.before}
@@ -86,6 +76,27 @@ export default function TraysPage(): ReactNode {
         }}
       </QueryView>
     </Page>
+  );
+}
+
+function TraysActs({ on }: { on: string }): ReactNode {
+  const t = useTexts();
+  const { language } = useFormats();
+  return (
+    <>
+      <LinkButton to={paths.importTrays()}>{t.import.title}</LinkButton>
+      <a
+        className="button plain"
+        href={addressOf("getDowntimeSheet", { query: { on, language } })}
+        target="_blank"
+        rel="noreferrer"
+      >
+        {t.tray.downtimeSheet}
+      </a>
+      <LinkButton to={paths.planTray({ on })} kind="main">
+        {t.tray.plan.title}
+      </LinkButton>
+    </>
   );
 }
 

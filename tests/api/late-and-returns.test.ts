@@ -1,0 +1,161 @@
+/** What was on paper while the system was away; and what becomes of a tray afterwards. */
+import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
+import type { BodyOf } from "#contracts/operations";
+import { newId } from "../../apps/api/src/db/uuid.ts";
+import { openApp, type TestApp } from "../helpers/app.ts";
+import { asOwner } from "../helpers/database.ts";
+import { Maker } from "../helpers/make.ts";
+import { renderPdf } from "../helpers/read-back.ts";
+
+let it: TestApp;
+let make: Maker;
+beforeAll(async () => {
+  it = await openApp();
+  make = await Maker.of(it.practice);
+});
+afterAll(() => it.close());
+
+const now = "2026-06-15T08:00:00.000Z";
+const happenedAt = "2026-06-13T10:00:00.000Z";
+const start = async (trayId: string, told: Partial<BodyOf<"startRecord">> = {}) =>
+  it.practice.dentist.call("startRecord", {
+    params: { trayId },
+    body: { ...(await make.starting(trayId)).body, ...told },
+  });
+
+describe("a record told later", () => {
+  test("keeps when it happened and when it was told", async () => {
+    const { trayId } = await make.smallTray();
+    const { records } = (await start(trayId, { happenedAt })).ok;
+    const [record] = records;
+    expect(record).toMatchObject({ startedAt: happenedAt, toldAt: now });
+    const params = { recordId: record!.id };
+    const at = "2026-06-13T10:04:00.000Z";
+    const body = { kind: "step-started" as const, stepKey: "cement", occurredAt: at };
+    const { ok } = await it.practice.dentist.call("addRecordEvent", { params, body });
+    expect(ok.materials).toMatchObject([{ usedAt: at }]);
+    expect(ok.events[0]).toMatchObject({ occurredAt: at, recordedAt: now });
+    const { containerId } = ok.materials[0]!;
+    const given = { params: { containerId: containerId! } };
+    const { container } = (await it.practice.office.call("getContainer", given)).ok;
+    // Opened by its first use, on the day of that.
+    expect(container.openedOn).toBe("2026-06-13");
+  });
+
+  test("happened in the past, within what people remember", async () => {
+    const { trayId } = await make.smallTray();
+    for (const wrong of ["2026-06-15T08:00:01.000Z", "2026-05-01T08:00:00.000Z"]) {
+      const refused = await start(trayId, { happenedAt: wrong });
+      expect(refused.problem).toBe("invalid-request");
+      expect(refused.body).toMatchObject({ errors: [{ path: "/body/happenedAt" }] });
+    }
+  });
+
+  test("is checked by what was in date then", async () => {
+    const product = await make.usualProduct("bonding-cement");
+    const { first } = await make.received(product, { useBy: "2026-06-15" });
+    // The next day in Berlin; sessions that are used meanwhile do not end.
+    for (const at of ["2026-06-15T17:00:00.000Z", "2026-06-15T22:30:00.000Z"]) {
+      it.clock.set(at);
+      for (const who of ["office", "assistant", "dentist"] as const) {
+        expect((await it.practice[who].call("getSession")).status).toBe(200);
+      }
+    }
+    const { id } = await make.tray({ technique: "bond-restoration" });
+    await make.scanned(id, first.code);
+    expect((await start(id)).problem).toBe("verdict-stops");
+    const { records } = (await start(id, { happenedAt: "2026-06-15T12:00:00.000Z" })).ok;
+    expect(records[0]?.startCheck.verdict).not.toBe("stop");
+    it.clock.set(now);
+  });
+
+  test("has no step before it began, nor in the future", async () => {
+    const record = await make.started((await make.smallTray()).trayId);
+    const params = { recordId: record.id };
+    for (const occurredAt of ["2026-06-15T07:54:59.000Z", "2026-06-15T08:05:01.000Z"]) {
+      const body = { kind: "note" as const, text: "x", occurredAt };
+      const refused = await it.practice.dentist.call("addRecordEvent", { params, body });
+      expect(refused.problem).toBe("invalid-request");
+    }
+    // Nor by going round the server.
+    const text = `insert into record_event (practice_id, record_id, sequence, kind, occurred_at,
+        recorded_at, person_id)
+      select practice_id, id, 1, 'note', now() + interval '6 minutes', now(), started_by
+      from record where id = $1`;
+    await expect(asOwner(it.database, text, [record.id])).rejects.toMatchObject({
+      constraint: "record_event_not_before_told",
+    });
+  });
+});
+
+describe("the sheet for downtime", () => {
+  test("has a page for each visit of the day with what is set out, and a blank one", async () => {
+    const { container } = await make.smallTray();
+    const query = { on: "2026-06-15", language: "en" as const };
+    const { ok } = await it.practice.assistant.call("getDowntimeSheet", { query });
+    const bytes = new Uint8Array(await (ok as unknown as Blob).arrayBuffer());
+    const pages = (await renderPdf(bytes, 40)).map(({ text }) => text.replace(/\s+/g, " "));
+    expect(pages.length).toBeGreaterThan(1);
+    const shown = `${container.code.slice(0, 3)}-${container.code.slice(3)}`;
+    expect(pages.some((text) => text.includes("Set out:") && text.includes(shown))).toBe(true);
+    expect(pages.at(-1)).toMatch(/^Downtime sheet, 15 June 2026/);
+    expect(pages.at(-1)).not.toContain("Set out:");
+    for (const text of pages) expect(text).toContain("Priming begun at");
+    const german = { on: "2026-06-15", language: "de" as const };
+    const other = await it.practice.assistant.call("getDowntimeSheet", { query: german });
+    const read = new Uint8Array(await (other.ok as unknown as Blob).arrayBuffer());
+    expect((await renderPdf(read, 40))[0]?.text).toContain("Ausfallblatt");
+  });
+});
+
+describe("a tray that is put away", () => {
+  const clear = (trayId: string, body: BodyOf<"clearTray">) =>
+    it.practice.assistant.call("clearTray", { params: { trayId }, body });
+  const placeOf = async (containerId: string) => {
+    const given = { params: { containerId } };
+    return (await it.practice.office.call("getContainer", given)).ok.container.location.id;
+  };
+
+  test("knows where its containers stood before", async () => {
+    const { trayId, container } = await make.smallTray();
+    const given = { params: { trayId } };
+    const { containers } = (await it.practice.assistant.call("getTrayReturns", given)).ok;
+    expect(containers).toMatchObject([
+      { containerId: container.id, cameFrom: { id: make.places.store } },
+    ]);
+  });
+
+  test("sends each back, books it as used up, or throws it away with a reason", async () => {
+    const returned = await make.smallTray();
+    await clear(returned.trayId, {
+      returned: [{ containerId: returned.container.id, locationId: make.places.refrigerator }],
+    });
+    expect(await placeOf(returned.container.id)).toBe(make.places.refrigerator);
+    const spoilt = await make.smallTray();
+    await clear(spoilt.trayId, {
+      discarded: [{ containerId: spoilt.container.id, note: "dropped" }],
+    });
+    expect(await placeOf(spoilt.container.id)).toBe(make.places.discarded);
+    const stays = await make.smallTray();
+    await clear(stays.trayId, {});
+    expect(await placeOf(stays.container.id)).toBe(make.places.operatory);
+  });
+
+  test("says of each one thing, and of its own alone", async () => {
+    const { trayId, container } = await make.smallTray();
+    const id = container.id;
+    const both = await clear(trayId, {
+      usedUp: [id],
+      discarded: [{ containerId: id, note: "dropped" }],
+    });
+    expect(both.problem).toBe("invalid-request");
+    const other = await make.smallTray();
+    const foreign = { containerId: other.container.id, locationId: make.places.store };
+    expect((await clear(trayId, { returned: [foreign] })).problem).toBe("not-on-tray");
+    const nowhere = { containerId: id, locationId: newId() };
+    expect((await clear(trayId, { returned: [nowhere] })).problem).toBe("not-found");
+    const outside = { containerId: id, locationId: make.places.lost };
+    expect((await clear(trayId, { returned: [outside] })).problem).toBe("not-found");
+    expect(await placeOf(id)).toBe(make.places.operatory);
+  });
+});
