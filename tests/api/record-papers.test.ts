@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { openApp, type TestApp } from "../helpers/app.ts";
 import { Maker } from "../helpers/make.ts";
-import { renderPdf } from "../helpers/read-back.ts";
+import { readPdfText, renderPdf } from "../helpers/read-back.ts";
 
 let it: TestApp;
 let make: Maker;
@@ -37,15 +37,10 @@ const fetchPdf = async (
   const given = { params: { recordId }, query: { language } };
   return bytesOf((await it.practice.office.call(name, given)).ok as unknown as Blob);
 };
-/** The text of all pages, its lines as one. */
-const readText = async (bytes: Uint8Array): Promise<string> => {
-  const pages = await renderPdf(bytes, 40);
-  return pages.map(({ text }) => text.replace(/\s+/g, " ")).join(" ");
-};
 
 describe("a record on paper", () => {
   test("says all that its signature stands for", async () => {
-    const text = await readText(await fetchPdf("getRecordDocument"));
+    const text = await readPdfText(await fetchPdf("getRecordDocument"));
     expect(text).toContain("Sealing record");
     expect(text).toContain("16, upper right first molar");
     expect(text).toContain(signed.chartNumber);
@@ -61,7 +56,7 @@ describe("a record on paper", () => {
   });
 
   test("is as good in German", async () => {
-    const text = await readText(await fetchPdf("getRecordDocument", { language: "de" }));
+    const text = await readPdfText(await fetchPdf("getRecordDocument", { language: "de" }));
     expect(text).toContain("Dokumentation der Versiegelung");
     expect(text).toContain("oben rechts");
     expect(text).toMatch(/Seite 1 von \d/);
@@ -71,7 +66,7 @@ describe("a record on paper", () => {
   test("says on its head that it is a draft", async () => {
     const small = await make.smallTray();
     const draft = await make.started(small.trayId);
-    const text = await readText(await fetchPdf("getRecordDocument", { recordId: draft.id }));
+    const text = await readPdfText(await fetchPdf("getRecordDocument", { recordId: draft.id }));
     expect(text).toMatch(/^Bonding record Draft: not signed/);
     expect(text).toContain("not done");
   });
@@ -88,7 +83,7 @@ describe("a record on paper", () => {
 describe("a patient's card", () => {
   test("names tooth, day and materials with lots, and no chart", async () => {
     const bytes = await fetchPdf("getMaterialCard");
-    const text = await readText(bytes);
+    const text = await readPdfText(bytes);
     expect(text).toContain("Tooth 16 (FDI), upper right first molar");
     expect(text).toContain("15 June 2026 · Test practice");
     for (const { productName, lot } of signed.materials) {
@@ -103,7 +98,7 @@ describe("a patient's card", () => {
 
   test("says that it is not signed yet", async () => {
     const draft = await make.started((await make.smallTray()).trayId);
-    const text = await readText(await fetchPdf("getMaterialCard", { recordId: draft.id }));
+    const text = await readPdfText(await fetchPdf("getMaterialCard", { recordId: draft.id }));
     expect(text).toContain("Not yet signed by the dentist.");
   });
 });

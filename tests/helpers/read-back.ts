@@ -41,6 +41,12 @@ export async function renderPdf(bytes: Uint8Array, dotsPerInch: number): Promise
   }
 }
 
+/** The text of all pages of a PDF, its lines as one. */
+export async function readPdfText(bytes: Uint8Array): Promise<string> {
+  const pages = await renderPdf(bytes, 40);
+  return pages.map(({ text }) => text.replace(/\s+/g, " ")).join(" ");
+}
+
 async function renderPage(page: PDFiumPage, dotsPerInch: number): Promise<PrintedPage> {
   const { originalWidth, originalHeight } = page.getOriginalSize();
   // Rendering closes the page.

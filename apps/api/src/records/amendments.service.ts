@@ -47,7 +47,7 @@ export class AmendmentsService {
       await store.updateSuperseded(tx, ids.of);
       const { amends, reason } = body;
       tx.audit("record-amended", `record:${ids.of}`, { by: ids.id, amends, reason });
-      return recordView(tx, await sealRecord(tx, whole));
+      return recordView(tx, await sealRecord(tx, whole, before));
     });
   }
 }

@@ -5,8 +5,16 @@ import { checkNow } from "../trays/tray-view.ts";
 import { linkedViews } from "./linked-view.ts";
 import { plannedSteps } from "./planned-steps.ts";
 import type { ReadRecord } from "./read-record.ts";
+import { sealedView } from "./sealed-view.ts";
 
+/** A draft as it stands at this moment; a signed record as it was signed. */
 export function recordView(tx: Tx, read: ReadRecord): RecordView {
+  const now = viewNow(tx, read);
+  const { canonical } = read.record;
+  return canonical === null ? now : sealedView(now, canonical);
+}
+
+function viewNow(tx: Tx, read: ReadRecord): RecordView {
   const { record, events, materials } = read;
   const { signed_at: signedAt, signed_by: signedBy, hash } = record;
   return {

@@ -21,6 +21,8 @@ export interface RecordRow {
   started_by: string;
   signed_at: Date | null;
   signed_by: string | null;
+  /** What was signed. */
+  canonical: string | null;
   hash: string | null;
   technique_id: string;
   technique_key: string;
@@ -32,7 +34,7 @@ export interface RecordRow {
 const recordText = `select r.id, r.tray_id, r.patient_id, a.chart_number, r.tooth, r.visit, r.state,
     r.version, r.mode, r.surfaces, r.amends, r.amend_reason, r.told_at, r.verdict,
     r.started_at, s.display_name as started_by, r.signed_at,
-    g.display_name as signed_by, encode(r.hash, 'hex') as hash, e.id as technique_id,
+    g.display_name as signed_by, r.canonical, encode(r.hash, 'hex') as hash, e.id as technique_id,
     e.key as technique_key, e.name as technique_name, e.version as technique_version,
     e.starter as technique_starter, e.steps
   from record r

@@ -1,0 +1,62 @@
+/** A signed record is shown as it was signed, whatever is renamed or learnt afterwards. */
+import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
+import type { AnswerOf } from "#contracts/operations";
+import { openApp, password, type TestApp } from "../helpers/app.ts";
+import { Maker } from "../helpers/make.ts";
+import { readPdfText } from "../helpers/read-back.ts";
+
+let it: TestApp;
+let make: Maker;
+let first: AnswerOf<"getRecord">;
+let oldName: string;
+beforeAll(async () => {
+  it = await openApp();
+  make = await Maker.of(it.practice);
+  const set = await make.sealingSet();
+  const tray = await make.fullTray(set);
+  const draft = await make.worked(await make.started(tray.id));
+  first = await make.signed(draft.id);
+  const { id: productId, version, name } = set.primer.product;
+  oldName = name;
+  const body = { version, name: "Another name", kind: "primer" as const, airDrySeconds: 99 };
+  const given = { params: { productId }, body };
+  expect((await it.practice.office.call("changeProduct", given)).status).toBe(200);
+});
+afterAll(() => it.close());
+
+const read = async (recordId: string) =>
+  (await it.practice.office.call("getRecord", { params: { recordId } })).ok;
+const airDryOf = ({ steps }: AnswerOf<"getRecord">) =>
+  steps.find(({ key }) => key === "prime")?.airDrySeconds;
+
+describe("a signed record", () => {
+  test("stays as it was signed when a product is renamed and gets other figures", async () => {
+    expect(await read(first.id)).toEqual(first);
+  });
+
+  test("is printed as it was signed", async () => {
+    const given = { params: { recordId: first.id }, query: { language: "en" as const } };
+    const { ok } = await it.practice.office.call("getRecordDocument", given);
+    const text = await readPdfText(new Uint8Array(await (ok as unknown as Blob).arrayBuffer()));
+    expect(text).toContain(`${oldName}, lot`);
+    expect(text).toContain("air-dry 10 s (technique)");
+    expect(text).not.toMatch(/Another name|99 s/);
+  });
+
+  test("keeps in a later version what was planned at the visit", async () => {
+    const add = [{ kind: "note" as const, text: "The patient called: no pain." }];
+    const { ok } = await it.practice.dentist.call("amendRecord", {
+      params: { recordId: first.id },
+      body: { amends: "addition", reason: "Told by phone.", add, password },
+    });
+    expect(airDryOf(ok)).toEqual(airDryOf(first));
+    const { versions: _now, ...before } = await read(first.id);
+    const { versions: _then, ...sealed } = first;
+    expect(before).toEqual({ ...sealed, state: "superseded" });
+  });
+
+  test("shows what its hash was made of", async () => {
+    const { ok } = await it.practice.owner.call("verifyAudit");
+    expect(ok.records).toEqual({ signed: 2, faults: 0 });
+  });
+});
