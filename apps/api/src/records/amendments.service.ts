@@ -1,24 +1,32 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
+import { civilDateAt } from "#domain";
 import type { AmendmentEntry, AmendRecord, RecordView } from "#contracts/records";
 import { inCommand, type Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
 import type { Call } from "../http/operation.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { proveAgain } from "../people/proof.ts";
-import { findContainer } from "../stock/stock.store.ts";
+import { findContainer, updateOpenedOn } from "../stock/stock.store.ts";
 import { findProductName } from "../catalogue/catalogue.store.ts";
 import { listSealsForTray } from "../waiting/waiting.store.ts";
 import * as store from "./amendments.store.ts";
 import { getSeal } from "./choose-seals.ts";
-import { factsOf } from "./event-facts.ts";
+import { factsOf, refuseTimeOutside } from "./event-facts.ts";
 import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
-import { findRecord, insertEvent, insertMaterial, lockRecord } from "./records.store.ts";
+import {
+  findRecord,
+  insertEvent,
+  insertMaterial,
+  lockRecord,
+  type EventRow,
+  type MaterialRow,
+} from "./records.store.ts";
 import { sealRecord } from "./seal-record.ts";
 
 /** What an amendment can declare wrong besides materials: told by a person, not by the work. */
-const removable = new Set(["deviation", "note", "thickness", "cure", "dispensed"]);
+const removable = new Set(["deviation", "note", "thickness", "cure", "dispensed", "material"]);
 
 /** Signed records live on: each change is a later version, written and signed in one go. */
 @Injectable()
@@ -99,7 +107,7 @@ async function getOtherSeal(
   return sealId && getSeal(await listSealsForTray(tx, trayId), { tooth, id: sealId });
 }
 
-/** The rows not carried over; with a material used without a scan goes what told of it. */
+/** The rows not carried over; with a material goes the entry that told of it alone. */
 function listLeftOut(
   { events, materials }: ReadRecord,
   { leaveOut }: AmendRecord,
@@ -109,25 +117,31 @@ function listLeftOut(
     if (event !== undefined && removable.has(event.kind)) return event;
     throw invalid("/body/leaveOut/events", `no entry ${sequence} that can be declared wrong`);
   });
-  const used = leaveOut.materials.map((id) => {
+  const used = [...new Set(leaveOut.materials)].map((id) => {
     const material = materials.find((one) => one.id === id);
     if (material !== undefined) return material;
     throw invalid("/body/leaveOut/materials", `no material ${id} in this version`);
   });
-  const unscanned = events.filter(
-    ({ kind, step_key, facts }) =>
-      kind === "not-scanned" &&
-      used.some(
-        (material) =>
-          material.lot_id === null &&
-          material.step_key === step_key &&
-          material.product_id === facts["productId"],
-      ),
-  );
+  const told = new Set(wrong);
+  for (const material of used) {
+    const teller = events.find((event) => !told.has(event) && tellsOf(event, material));
+    if (teller !== undefined) told.add(teller);
+  }
   return {
-    events: [...wrong, ...unscanned].map(({ sequence }) => sequence),
+    events: [...told].map(({ sequence }) => sequence),
     materials: used.map(({ id }) => id),
   };
+}
+
+/** An entry that says no more than that this material was used: without a scan, or afterwards. */
+function tellsOf({ kind, step_key, facts }: EventRow, material: MaterialRow): boolean {
+  if (step_key !== material.step_key) return false;
+  if (kind === "material") return facts["container"] === material.container_id;
+  return (
+    kind === "not-scanned" &&
+    facts["productId"] === material.product_id &&
+    facts["reason"] === material.not_scanned_reason
+  );
 }
 
 async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promise<void> {
@@ -135,6 +149,7 @@ async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promi
   const { stepKey } = { stepKey: undefined, ...entry };
   const step = listRecordSteps(draft).find(({ key }) => key === stepKey) ?? null;
   if (stepKey !== undefined && step === null) throw notFound(`step '${stepKey}'`);
+  refuseTimeOutside(tx, draft, entry.occurredAt);
   // A note is of now, anything else was done at the visit, unless told otherwise.
   const usual = entry.kind === "note" ? tx.at : draft.record.started_at;
   const occurredAt = entry.occurredAt ?? usual.toISOString();
@@ -144,7 +159,7 @@ async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promi
     await insertEvent(tx, id, { kind: "material", stepKey, facts, occurredAt });
     return;
   }
-  const facts = await factsOf(tx, draft, { event: entry, step });
+  const facts = await factsOf(tx, draft, { event: { ...entry, occurredAt }, step });
   if (entry.kind === "not-scanned") {
     if (!(await findProductName(tx, entry.productId))) throw notFound("product");
     await insertMaterial(tx, {
@@ -169,6 +184,10 @@ async function noteUsed(
     (row) => row.step_key === told.stepKey && row.container_id === told.containerId,
   );
   if (isNoted) throw invalid("/body/add", "that container stands at that step already");
+  const on = civilDateAt(told.occurredAt, tx.actor.timeZone);
+  if (container.opened_on === null && (await updateOpenedOn(tx, container.id, on))) {
+    tx.audit("container-opened", `container:${container.id}`, { on, by: "first use" });
+  }
   await insertMaterial(tx, {
     ...placeOf(draft, told),
     productId: container.product_id,

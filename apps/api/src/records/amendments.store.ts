@@ -38,10 +38,11 @@ const materials = statement(
   "copy-step-materials",
   `insert into step_material (practice_id, id, record_id, step_key, product_id, lot_id,
      container_id, not_scanned_reason, patient_id, tooth, used_at, person_id)
-   select practice_id, gen_random_uuid(), $3, step_key, product_id, lot_id, container_id,
+   select practice_id, uuidv7(), $3, step_key, product_id, lot_id, container_id,
      not_scanned_reason, patient_id, tooth, used_at, person_id
    from step_material
-   where practice_id = $1 and record_id = $2 and not (id = any($4))`,
+   where practice_id = $1 and record_id = $2 and not (id = any($4))
+   order by used_at, id`,
 );
 export const copyMaterials = (
   tx: Tx,

@@ -7,6 +7,24 @@ import type { ReadRecord } from "./read-record.ts";
 
 type EventOf<K extends AddRecordEvent["kind"]> = Extract<AddRecordEvent, { kind: K }>;
 
+const slackMs = 5 * 60_000;
+
+/** Between the start of priming and now; tablets are minutes off at times. */
+export function refuseTimeOutside(
+  tx: Tx,
+  { record }: ReadRecord,
+  occurredAt: string | undefined,
+): void {
+  if (occurredAt === undefined) return;
+  const at = Date.parse(occurredAt);
+  const isInside = at >= record.started_at.getTime() - slackMs && at <= tx.at.getTime() + slackMs;
+  if (isInside) return;
+  const message = "not before priming began and not later than now";
+  throw new Problem("invalid-request", `Correct the time: ${message}.`, {
+    errors: [{ path: "/body/occurredAt", message }],
+  });
+}
+
 /** What is written of an event besides its step and its times. */
 export async function factsOf(
   tx: Tx,
@@ -36,17 +54,12 @@ const mustBeDone = ({ name }: TechniqueStep) =>
 
 async function cureFacts(
   tx: Tx,
-  { tray }: ReadRecord,
+  read: ReadRecord,
   told: { event: EventOf<"cure">; step: TechniqueStep },
 ): Promise<CureView> {
   const { event, step } = told;
   const { seconds, distanceTenthMm, lightId } = event;
-  const needs = tray.facts.items.flatMap(({ product }) =>
-    product !== null && step.accepts.includes(product.kind)
-      ? (product.radiantExposureJCm2 ?? [])
-      : [],
-  );
-  const neededJCm2 = needs.length === 0 ? null : Math.max(...needs);
+  const neededJCm2 = neededAt(read, step);
   const unknown = { irradianceMwCm2: null, known: "unknown" as const, givenJCm2: null };
   if (lightId === null) {
     return { seconds, light: "", mode: null, distanceTenthMm, ...unknown, neededJCm2 };
@@ -57,7 +70,9 @@ async function cureFacts(
   if (mode === undefined || (event.mode !== undefined && mode.name !== event.mode)) {
     throw notFound(`mode '${event.mode}'`);
   }
-  const at = irradianceAtDistance(tableOf(light, mode.name), distanceTenthMm);
+  const curedAt = event.occurredAt ?? tx.at.toISOString();
+  const table = tableOf(light, { mode: mode.name, at: curedAt });
+  const at = irradianceAtDistance(table, distanceTenthMm);
   const about = { seconds, light: light.name, mode: mode.name, distanceTenthMm, neededJCm2 };
   if (at === null) return { ...about, ...unknown };
   const { irradianceMwPerCm2, known } = at;
@@ -67,11 +82,26 @@ async function cureFacts(
   return { ...about, irradianceMwCm2: irradianceMwPerCm2, known, givenJCm2 };
 }
 
-/** At each distance the latest reading that stands; they come oldest first. */
-function tableOf(light: LightRow, mode: string) {
+/** The largest exposure asked for by what was used at the step, else by what stands there. */
+function neededAt({ tray, materials }: ReadRecord, step: TechniqueStep): number | null {
+  const used = materials.filter(({ step_key }) => step_key === step.key);
+  const there = tray.facts.items.filter(
+    ({ product }) => product !== null && step.accepts.includes(product.kind),
+  );
+  const needs =
+    used.length > 0
+      ? used.map(({ radiant_exposure_j_cm2: needed }) => needed)
+      : there.map(({ product }) => product?.radiantExposureJCm2 ?? null);
+  const stated = needs.filter((needed): needed is number => needed !== null);
+  return stated.length === 0 ? null : Math.max(...stated);
+}
+
+/** At each distance the latest reading of that time that stands; they come oldest first. */
+function tableOf(light: LightRow, { mode, at }: { mode: string; at: string }) {
   const latest = new Map<number, number>();
   for (const one of light.readings) {
-    if (one.mode === mode && !one.replaced) latest.set(one.distanceTenthMm, one.irradianceMwCm2);
+    const counts = one.mode === mode && !one.replaced && Date.parse(one.readAt) <= Date.parse(at);
+    if (counts) latest.set(one.distanceTenthMm, one.irradianceMwCm2);
   }
   return [...latest].map(([distanceTenthMm, irradianceMwPerCm2]) => ({
     distanceTenthMm,

@@ -18,7 +18,7 @@ import { removeTrayItem, updateTrayState } from "../trays/trays.store.ts";
 import { listRecordSteps, readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
 import { chooseSeals } from "./choose-seals.ts";
-import { factsOf } from "./event-facts.ts";
+import { factsOf, refuseTimeOutside } from "./event-facts.ts";
 import { sealRecord } from "./seal-record.ts";
 import * as store from "./records.store.ts";
 
@@ -167,7 +167,6 @@ export class RecordsService {
 }
 
 const dayMs = 86_400_000;
-const slackMs = 5 * 60_000;
 
 /** What is told later has happened, and not so long ago that nobody remembers it. */
 function refuseOtherTimes(at: Date, happenedAt: string | undefined): void {
@@ -177,18 +176,6 @@ function refuseOtherTimes(at: Date, happenedAt: string | undefined): void {
   const message = "in the past, at most 31 days ago";
   throw new Problem("invalid-request", `Say when it happened: ${message}.`, {
     errors: [{ path: "/body/happenedAt", message }],
-  });
-}
-
-/** Between the start of priming and now; tablets are minutes off at times. */
-function refuseTimeOutside(tx: Tx, { record }: ReadRecord, occurredAt: string | undefined): void {
-  if (occurredAt === undefined) return;
-  const at = Date.parse(occurredAt);
-  const isInside = at >= record.started_at.getTime() - slackMs && at <= tx.at.getTime() + slackMs;
-  if (isInside) return;
-  const message = "not before priming began and not later than now";
-  throw new Problem("invalid-request", `Correct the time: ${message}.`, {
-    errors: [{ path: "/body/occurredAt", message }],
   });
 }
 

@@ -123,6 +123,8 @@ const uses = statement<UseRow>(
   "list-container-uses",
   `select m.record_id, p.chart_number, m.tooth, m.step_key, m.used_at
    from step_material m
+   join record r on r.practice_id = m.practice_id and r.id = m.record_id
+     and r.state <> 'superseded'
    join patient p on p.practice_id = m.practice_id and p.id = m.patient_id
    where m.practice_id = $1 and m.lot_id = $2 and m.container_id = $3
    order by m.used_at, m.id`,

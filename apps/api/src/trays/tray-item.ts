@@ -48,6 +48,8 @@ const elsewhere = `lateral (
 // What a single-use container did before; of any other product it is not asked.
 const usedBefore = `(
     select max(m.used_at) from step_material m
+    join record r on r.practice_id = m.practice_id and r.id = m.record_id
+      and r.state <> 'superseded'
     join tray t on t.practice_id = m.practice_id and t.id = i.tray_id
     where p.single_use and m.practice_id = $1 and m.lot_id = c.lot_id and m.container_id = c.id
       and m.patient_id <> t.patient_id) as used_for_other_at`;

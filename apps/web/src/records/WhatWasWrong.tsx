@@ -13,7 +13,7 @@ export interface Wrong {
 }
 
 /** What a person has told besides the work itself; the server refuses the rest. */
-const removable = new Set(["deviation", "note", "thickness", "cure", "dispensed"]);
+const removable = new Set(["deviation", "note", "thickness", "cure", "dispensed", "material"]);
 
 interface WhatWasWrongProps {
   record: AnswerOf<"getRecord">;
