@@ -1081,6 +1081,12 @@ begin
   rest := new;
   rest.state := old.state;
   if old.state = 'signed' and new.state = 'superseded' and rest is not distinct from old then
+    if not exists (select 1 from record r where r.practice_id = old.practice_id
+                   and r.tray_id = old.tray_id and r.tooth = old.tooth
+                   and r.supersedes_id = old.id) then
+      raise exception 'no later version stands in the place of this one'
+        using errcode = '23514', constraint = 'record_superseded_by_later';
+    end if;
     return new;
   end if;
   rest.signed_by := null; rest.signed_at := null; rest.canonical := null; rest.hash := null;
@@ -1093,6 +1099,10 @@ begin
                       and m.person_id = new.signed_by and m.role = 'dentist') then
       raise exception 'a record is signed by a dentist in person'
         using errcode = '23514', constraint = 'record_signed_by_dentist';
+    end if;
+    if new.amends = 'addition' and record_lacks(new.practice_id, new.id, new.supersedes_id) then
+      raise exception 'an addition leaves out what stood in the version before'
+        using errcode = '23514', constraint = 'record_addition_keeps_all';
     end if;
     return new;
   end if;
@@ -1387,6 +1397,32 @@ AS $function$
   update session set last_seen_at = at where practice_id = practice and id = seen_session
 $function$;
 
+CREATE OR REPLACE FUNCTION public.record_lacks(practice uuid, later uuid, earlier uuid)
+ RETURNS boolean
+ LANGUAGE sql
+ STABLE
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+  select exists (
+      select kind, step_key, facts, occurred_at, recorded_at, person_id
+        from record_event where practice_id = practice and record_id = earlier
+      except all
+      select kind, step_key, facts, occurred_at, recorded_at, person_id
+        from record_event where practice_id = practice and record_id = later)
+    or exists (
+      select step_key, product_id, lot_id, container_id, not_scanned_reason, used_at, person_id
+        from step_material where practice_id = practice and record_id = earlier
+      except all
+      select step_key, product_id, lot_id, container_id, not_scanned_reason, used_at, person_id
+        from step_material where practice_id = practice and record_id = later)
+    or exists (
+      select mode, surfaces, seal_id, started_at, started_by, told_at, verdict
+        from record where practice_id = practice and id = earlier
+      except
+      select mode, surfaces, seal_id, started_at, started_by, told_at, verdict
+        from record where practice_id = practice and id = later)
+$function$;
+
 CREATE OR REPLACE FUNCTION public.record_rows(practice uuid, wanted uuid)
  RETURNS text
  LANGUAGE sql
@@ -1440,6 +1476,18 @@ begin
   execute format('set local app.device_id = %L', coalesce(device::text, ''));
 end $function$;
 
+CREATE OR REPLACE FUNCTION public.supersede_earlier()
+ RETURNS trigger
+ LANGUAGE plpgsql
+ SECURITY DEFINER
+ SET search_path TO 'pg_catalog', 'public', 'pg_temp'
+AS $function$
+begin
+  update record set state = 'superseded'
+    where practice_id = new.practice_id and id = new.supersedes_id;
+  return null;
+end $function$;
+
 -- Triggers
 
 CREATE TRIGGER audit_entry_append_only BEFORE DELETE OR UPDATE ON public.audit_entry FOR EACH ROW EXECUTE FUNCTION refuse_change();
@@ -1469,6 +1517,7 @@ CREATE TRIGGER movement_reversal BEFORE INSERT ON public.movement FOR EACH ROW W
 CREATE TRIGGER record_frozen BEFORE DELETE OR UPDATE ON public.record FOR EACH ROW EXECUTE FUNCTION check_record_change();
 CREATE TRIGGER record_no_truncate BEFORE TRUNCATE ON public.record FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER record_start BEFORE INSERT ON public.record FOR EACH ROW EXECUTE FUNCTION check_record_start();
+CREATE TRIGGER record_supersedes AFTER INSERT ON public.record FOR EACH ROW WHEN ((new.supersedes_id IS NOT NULL)) EXECUTE FUNCTION supersede_earlier();
 CREATE TRIGGER record_event_append_only BEFORE DELETE OR UPDATE ON public.record_event FOR EACH ROW EXECUTE FUNCTION refuse_change();
 CREATE TRIGGER record_event_draft BEFORE INSERT ON public.record_event FOR EACH ROW EXECUTE FUNCTION check_record_draft();
 CREATE TRIGGER record_event_no_truncate BEFORE TRUNCATE ON public.record_event FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();

@@ -183,6 +183,7 @@ export async function addRecord(
     tooth?: string;
     visit?: string;
     seal?: string;
+    amends?: "addition" | "correction";
   } = {},
 ): Promise<string> {
   const id = newId();
@@ -190,11 +191,15 @@ export async function addRecord(
     `insert into record (practice_id, id, tray_id, patient_id, tooth, technique_id, state,
        version, verdict, started_by, started_at, supersedes_id, amends, amend_reason,
        visit, seal_id)
-     values ($1, $2, $3, $4, $5, $6, $7, $8, '{}', $9, now(), $10, $11, $12, $13, $14)`,
+     values ($1, $2, $3, $4, $5, $6, $7, $8, '{}', $9,
+       coalesce((select started_at from record where practice_id = $1 and id = $10), now()),
+       $10, $11, $12, $13, $14)`,
     [
       ...[of.id, id, told.tray ?? of.tray, of.patient, told.tooth ?? "16", of.technique],
       ...[told.state ?? "draft", told.version ?? 1, of.dentist, told.supersedes ?? null],
-      ...(told.supersedes === undefined ? [null, null] : ["addition", "something to add"]),
+      ...(told.supersedes === undefined
+        ? [null, null]
+        : [told.amends ?? "addition", "something to add"]),
       ...[told.visit ?? "sealing", told.seal ?? null],
     ],
   );

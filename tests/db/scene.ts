@@ -10,6 +10,7 @@ import {
   addLot,
   addMaterial,
   addRecord,
+  addTray,
   asDentist,
   move,
   override,
@@ -94,10 +95,8 @@ async function makePractice(
       "insert into waiting_change values ($1, $2, '16', 1, false, 'moved-away', '', $3, now())",
       [practice.id, practice.tray, practice.assistant],
     );
-    practice.draft = await addRecord(app, practice, {
-      version: 2,
-      supersedes: practice.signed,
-    });
+    const tray = await addTray(app, practice);
+    practice.draft = await addRecord(app, practice, { tray });
     await addEvent(app, practice, { record: practice.draft, sequence: 1 });
     await addMaterial(app, practice, { record: practice.draft });
     await override(app, practice, { person: practice.dentist, subject: "prime" });

@@ -162,6 +162,7 @@ describe("a signed record", () => {
     "record.canonical": "record_hash_true",
     "record.hash": "record_hash_true",
     "record_event.kind": "record_event_kind_known",
+    "record_event.recorded_at": "record_event_not_before_told",
     "step_material.not_scanned_reason": "step_material_scanned_or_reason",
   };
 

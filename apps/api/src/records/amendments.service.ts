@@ -52,7 +52,6 @@ export class AmendmentsService {
         whole = await readRecord(tx, draft);
       }
       refuseWithoutMaterial(before, whole);
-      await store.updateSuperseded(tx, ids.of);
       const { amends, reason } = body;
       tx.audit("record-amended", `record:${ids.of}`, { by: ids.id, amends, reason });
       return recordView(tx, await sealRecord(tx, whole, before));

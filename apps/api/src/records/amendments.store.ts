@@ -1,4 +1,7 @@
-/** A later version of a record: its rows are copied, those left out are not. */
+/**
+ * A later version of a record: its rows are copied, those left out are not. The version before is
+ * superseded by the database as soon as the later one is there.
+ */
 import type { AmendRecord } from "#contracts/records";
 import { statement, type Tx } from "../db/transaction.ts";
 
@@ -49,10 +52,3 @@ export const copyMaterials = (
   ids: { of: string; id: string },
   leftOut: readonly string[],
 ) => tx.rows(materials, [tx.actor.practiceId, ids.of, ids.id, leftOut]);
-
-const superseded = statement(
-  "supersede-record",
-  "update record set state = 'superseded' where practice_id = $1 and id = $2",
-);
-export const updateSuperseded = (tx: Tx, id: string) =>
-  tx.rows(superseded, [tx.actor.practiceId, id]);
