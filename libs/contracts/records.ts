@@ -1,9 +1,16 @@
 /** What was done to a tooth, with which containers and lots. */
 import { z } from "zod";
-import { amendments, deviations, recordStates, timedParts, toothModes } from "#domain";
+import {
+  amendments,
+  deviations,
+  recordStates,
+  restorationKinds,
+  timedParts,
+  toothModes,
+} from "#domain";
 import { Barcodes, CivilDate, GsTokens, Id, Instant, Page, ShortText } from "./common.ts";
 import { TechniqueView } from "./catalogue.ts";
-import { CheckView } from "./findings.ts";
+import { CheckView, FindingView } from "./findings.ts";
 import { Tooth } from "./trays.ts";
 
 export const StartRecord = z
@@ -286,6 +293,7 @@ export const RecordView = z
     tooth: z.string(),
     mode: z.enum(toothModes).nullable(),
     surfaces: z.string(),
+    restoration: z.enum(restorationKinds).nullable(),
     visit: z.enum(["sealing", "bonding"]),
     technique: TechniqueView,
     state: z.enum(recordStates),
@@ -303,6 +311,9 @@ export const RecordView = z
     seal: LinkedRecord.meta({ description: "At a bonding record, the seal it builds on" }),
     bonding: LinkedRecord.meta({ description: "At a sealing record, its signed bonding" }),
     startCheck: CheckView,
+    passed: z.array(FindingView).meta({
+      description: "Stops that came up during the work and that a dentist passed",
+    }),
     check: CheckView.nullable().meta({
       description: "Recomputed now, while the record is a draft",
     }),

@@ -1,3 +1,5 @@
+import { restorationsDe, restorationsEn } from "./restorations.ts";
+
 /** What stands on a printed record and on a patient's material card; filled in as all texts are. */
 export const paperRecordEn = {
   titles: { sealing: "Sealing record", bonding: "Bonding record" },
@@ -10,6 +12,8 @@ export const paperRecordEn = {
   tooth: "Tooth (FDI, ISO 3950)",
   surfaces: "Surfaces",
   mode: "Mode",
+  restoration: "Restoration",
+  restorations: restorationsEn,
   technique: "Technique",
   techniqueVersion: "{technique}, version {version}",
   begun: "Priming begun",
@@ -25,6 +29,7 @@ export const paperRecordEn = {
   signatureMeaning:
     "The one who signs did, or supervised, what this record says, with the materials it names.",
   seal: "Seal (SHA-256)",
+  earlier: "Version before",
   notSigned: "not signed",
   steps: "Steps and materials",
   planned: "planned: {parts}",
@@ -42,6 +47,7 @@ export const paperRecordEn = {
   check: "The check when priming began",
   noFindings: "Nothing spoke against it.",
   passed: "Passed by {person}, {when}: {reason}",
+  passedLater: "Stops passed during the work",
   happened: "As it happened",
   late: "told {when}",
   foot: "{practice} · chart {chart} · tooth {tooth} · version {version} · printed {when}",
@@ -76,6 +82,8 @@ export const paperRecordDe: typeof paperRecordEn = {
   tooth: "Zahn (FDI, ISO 3950)",
   surfaces: "Flächen",
   mode: "Verfahren",
+  restoration: "Restauration",
+  restorations: restorationsDe,
   technique: "Technik",
   techniqueVersion: "{technique}, Fassung {version}",
   begun: "Priming begonnen",
@@ -92,6 +100,7 @@ export const paperRecordDe: typeof paperRecordEn = {
     "Wer unterschreibt, hat getan oder beaufsichtigt, was diese Dokumentation sagt, mit den " +
     "Materialien, die sie nennt.",
   seal: "Siegel (SHA-256)",
+  earlier: "Fassung davor",
   notSigned: "nicht unterschrieben",
   steps: "Schritte und Materialien",
   planned: "geplant: {parts}",
@@ -109,6 +118,7 @@ export const paperRecordDe: typeof paperRecordEn = {
   check: "Die Prüfung zu Beginn",
   noFindings: "Nichts sprach dagegen.",
   passed: "Übergangen von {person}, {when}: {reason}",
+  passedLater: "Während der Arbeit übergangene Stopps",
   happened: "Wie es geschah",
   late: "mitgeteilt {when}",
   foot: "{practice} · Akte {chart} · Zahn {tooth} · Fassung {version} · gedruckt {when}",

@@ -89,6 +89,7 @@ export const recordsDe: typeof recordsEn = {
     events: {
       started: (by) => `Primern begonnen von ${by}`,
       signed: (by) => `Unterschrieben von ${by}`,
+      stopPassed: (finding) => `Stopp übergangen: ${finding}`,
     },
     used: (what) => `verwendet: ${what}`,
     late: (when) => `eingetragen ${when}`,

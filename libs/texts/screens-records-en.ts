@@ -87,6 +87,7 @@ export const recordsEn = {
     events: {
       started: (by: string) => `Priming begun by ${by}`,
       signed: (by: string) => `Signed by ${by}`,
+      stopPassed: (finding: string) => `Stop passed: ${finding}`,
     },
     used: (what: string) => `used: ${what}`,
     late: (when: string) => `entered ${when}`,

@@ -1,3 +1,4 @@
+import { restorationsDe } from "./restorations.ts";
 import type { trayEn } from "./screens-tray-en.ts";
 
 const plural = (count: number, one: string, many: string): string =>
@@ -46,15 +47,7 @@ export const trayDe: typeof trayEn = {
     noSuchSurfaces: (tooth) => `Zahn ${tooth} hat diese Flächen nicht.`,
     restoration: "Restauration",
     noRestoration: "nicht gesagt",
-    restorations: {
-      inlay: "Inlay",
-      onlay: "Onlay",
-      overlay: "Overlay",
-      "partial-crown": "Teilkrone",
-      "full-crown": "Vollkrone",
-      veneer: "Veneer",
-      endocrown: "Endokrone",
-    },
+    restorations: restorationsDe,
     bondingOn: "Geplanter Befestigungstermin",
     bondingOnHint: "Falls bekannt: gesagt wird, was vorher endet",
     changeTitle: "Termin ändern",

@@ -1,3 +1,5 @@
+import { restorationsEn } from "./restorations.ts";
+
 const plural = (count: number, one: string, many: string): string =>
   `${count} ${count === 1 ? one : many}`;
 
@@ -44,15 +46,7 @@ export const trayEn = {
     noSuchSurfaces: (tooth: string) => `Tooth ${tooth} does not have these surfaces.`,
     restoration: "Restoration",
     noRestoration: "not said",
-    restorations: {
-      inlay: "inlay",
-      onlay: "onlay",
-      overlay: "overlay",
-      "partial-crown": "partial crown",
-      "full-crown": "full crown",
-      veneer: "veneer",
-      endocrown: "endocrown",
-    },
+    restorations: restorationsEn,
     bondingOn: "Planned bonding visit",
     bondingOnHint: "If it is known: what ends before it is told",
     changeTitle: "Change the visit",

@@ -1,4 +1,5 @@
 import type { waitingEn } from "./screens-waiting-en.ts";
+import { restorationsDe } from "./restorations.ts";
 
 const days = (count: number): string => `${count} ${count === 1 ? "Tag" : "Tage"}`;
 const ofDays = (count: number): string => `${count} ${count === 1 ? "Tag" : "Tagen"}`;
@@ -43,15 +44,7 @@ export const waitingDe: typeof waitingEn = {
     resin: "Provisorium aus Kunststoff",
     other: "Provisorium",
   },
-  restorations: {
-    inlay: "Inlay",
-    onlay: "Onlay",
-    overlay: "Overlay",
-    "partial-crown": "Teilkrone",
-    "full-crown": "Vollkrone",
-    veneer: "Veneer",
-    endocrown: "Endokrone",
-  },
+  restorations: restorationsDe,
   needs: {
     title: "Was die versiegelte Oberfläche braucht",
     of: (count) => `Was die Oberfläche braucht (${count})`,

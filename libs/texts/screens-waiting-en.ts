@@ -1,4 +1,5 @@
-import type { ProvisionalKind, RestorationKind, TrayState } from "#domain";
+import type { ProvisionalKind, TrayState } from "#domain";
+import { restorationsEn } from "./restorations.ts";
 
 const days = (count: number): string => `${count} ${count === 1 ? "day" : "days"}`;
 
@@ -42,15 +43,7 @@ export const waitingEn = {
     resin: "resin provisional",
     other: "provisional",
   } satisfies Record<ProvisionalKind, string>,
-  restorations: {
-    inlay: "inlay",
-    onlay: "onlay",
-    overlay: "overlay",
-    "partial-crown": "partial crown",
-    "full-crown": "full crown",
-    veneer: "veneer",
-    endocrown: "endocrown",
-  } satisfies Record<RestorationKind, string>,
+  restorations: restorationsEn,
   needs: {
     title: "What the sealed surface needs",
     of: (count: number) => `What the surface needs (${count})`,

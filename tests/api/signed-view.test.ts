@@ -60,3 +60,48 @@ describe("a signed record", () => {
     expect(ok.records).toEqual({ signed: 2, faults: 0 });
   });
 });
+
+describe("a stop that a dentist passes during the work", () => {
+  test("is on the record and on paper for good, with its reason", async () => {
+    const product = await make.usualProduct("bonding-cement");
+    const { first: container, lot } = await make.received(product);
+    const teeth = [{ tooth: "16", restoration: "onlay" as const, surfaces: "MOD" }];
+    const { id: trayId } = await make.tray({ technique: "bond-restoration", teeth });
+    const { item } = await make.scanned(trayId, container.code);
+    const draft = await make.started(trayId);
+    expect(draft).toMatchObject({ passed: [], surfaces: "MOD", restoration: "onlay" });
+    const notice = { reference: "FSN-1", scope: [{ productId: product.id, lot }] };
+    await it.practice.office.call("openWithdrawal", { body: notice });
+    const reason = "the patient cannot wait";
+    const passing = { code: "withdrawn" as const, subject: item.id, reason };
+    const pass = { params: { trayId }, body: passing };
+    expect((await it.practice.dentist.call("overrideFinding", pass)).status).toBe(201);
+    await make.worked(draft);
+    const signed = await make.signed(draft.id);
+    const overridden = { by: "dentist", at: "2026-06-15T08:00:00.000Z", reason };
+    expect(signed.passed).toMatchObject([{ code: "withdrawn", level: "stop", overridden }]);
+    const add = [{ kind: "note" as const, text: "The patient called: no pain." }];
+    const { ok } = await it.practice.dentist.call("amendRecord", {
+      params: { recordId: signed.id },
+      body: { amends: "addition", reason: "Told by phone.", add, password },
+    });
+    expect(ok.passed).toEqual(signed.passed);
+    const given = { params: { recordId: ok.id }, query: { language: "en" as const } };
+    const paper = await it.practice.office.call("getRecordDocument", given);
+    const bytes = new Uint8Array(await (paper.ok as unknown as Blob).arrayBuffer());
+    const text = await readPdfText(bytes);
+    expect(text).toMatch(/Stops passed during the work.*Passed by dentist, .*cannot wait/);
+    expect(text).toMatch(/Restoration onlay/);
+    expect(text).toMatch(/Version before 1 · .*dentist Version 2, an addition: Told by phone\./);
+  });
+
+  test("is told once where it was passed before priming began", async () => {
+    const { id: trayId } = await make.tray({ technique: "bond-restoration" });
+    const body = { code: "missing" as const, subject: "cement", reason: "from the next room" };
+    await it.practice.dentist.call("overrideFinding", { params: { trayId }, body });
+    expect(await make.started(trayId)).toMatchObject({
+      passed: [],
+      startCheck: { findings: [{ overridden: { reason: body.reason } }] },
+    });
+  });
+});

@@ -69,24 +69,29 @@ function nameTooth(tooth: string, language: Language): string {
 function writeHead(paper: Paper, { record, practice, language, timeZone }: RecordOnPaper): void {
   const { record: words } = getMessages(language).paper;
   const { dateTime } = makeTimeFormats(language, timeZone);
-  const { technique, tooth, mode, surfaces, signed, version, amends, amendReason } = record;
+  const { technique, tooth, mode, surfaces, restoration, signed } = record;
   const by = (when: string, person: string): string =>
     fill(language, words.by, { when: dateTime(when), person });
   paper.field(words.practice, practice);
   paper.field(words.chart, record.chartNumber);
   paper.field(words.tooth, `${tooth}, ${nameTooth(tooth, language)}`);
   if (surfaces !== "") paper.field(words.surfaces, surfaces);
+  if (restoration !== null) paper.field(words.restoration, words.restorations[restoration]);
   if (mode !== null) paper.field(words.mode, words.modes[mode]);
   const named = { technique: technique.name, version: technique.version };
   paper.field(words.technique, fill(language, words.techniqueVersion, named));
   paper.field(words.begun, by(record.startedAt, record.startedBy));
   if (record.toldAt !== null) paper.field(words.told, dateTime(record.toldAt));
-  paper.field(
-    words.version,
+  const sayVersion = ({ version, amends, reason }: RecordView["versions"][number]): string =>
     amends === null
       ? String(version)
-      : fill(language, words.amends[amends], { version, reason: amendReason ?? "" }),
-  );
+      : fill(language, words.amends[amends], { version, reason: reason ?? "" });
+  const earlier = record.versions.filter(({ version }) => version < record.version);
+  for (const one of earlier) {
+    const told = one.signed === null ? words.notSigned : by(one.signed.at, one.signed.by);
+    paper.field(words.earlier, `${sayVersion(one)} · ${told}`);
+  }
+  paper.field(words.version, sayVersion(record.versions[earlier.length]!));
   paper.field(words.signed, signed === null ? words.notSigned : by(signed.at, signed.by));
   if (signed === null) return;
   paper.field(words.meaning, words.signatureMeaning);
@@ -148,12 +153,24 @@ function sayMaterial(language: Language, material: RecordView["materials"][numbe
   });
 }
 
-function writeCheck(paper: Paper, { record, language, timeZone }: RecordOnPaper): void {
+function writeCheck(paper: Paper, told: RecordOnPaper): void {
+  const { record, language } = told;
   const { record: words } = getMessages(language).paper;
-  const { levels } = getMessages(language);
   const { verdict, findings } = record.startCheck;
   paper.text(sayVerdict(language, verdict));
   if (findings.length === 0) paper.text(words.noFindings);
+  writeFindings(paper, told, findings);
+  if (record.passed.length === 0) return;
+  paper.heading(words.passedLater);
+  writeFindings(paper, told, record.passed);
+}
+
+function writeFindings(
+  paper: Paper,
+  { language, timeZone }: RecordOnPaper,
+  findings: readonly FindingView[],
+): void {
+  const { levels } = getMessages(language);
   for (const finding of findings) {
     const { title, sentence } = sayFinding(language, finding);
     const passed = sayPassed(finding, { language, timeZone });

@@ -1,7 +1,7 @@
 import type { RecordView } from "#contracts/records";
 import { stepViews } from "../catalogue/step-views.ts";
 import type { Tx } from "../db/transaction.ts";
-import { checkNow } from "../trays/tray-view.ts";
+import { checkNow, findingView, subjectOf } from "../trays/tray-view.ts";
 import { linkedViews } from "./linked-view.ts";
 import { plannedSteps } from "./planned-steps.ts";
 import type { ReadRecord } from "./read-record.ts";
@@ -17,6 +17,7 @@ export function recordView(tx: Tx, read: ReadRecord): RecordView {
 function viewNow(tx: Tx, read: ReadRecord): RecordView {
   const { record, events, materials } = read;
   const { signed_at: signedAt, signed_by: signedBy, hash } = record;
+  const isOfRecord = ({ tooth }: { tooth: string }) => tooth === record.tooth;
   return {
     id: record.id,
     trayId: record.tray_id,
@@ -24,6 +25,7 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
     tooth: record.tooth,
     mode: record.mode,
     surfaces: record.surfaces,
+    restoration: read.tray.head.teeth.find(isOfRecord)?.restoration ?? null,
     visit: record.visit,
     technique: {
       id: record.technique_id,
@@ -55,7 +57,8 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
     signed:
       signedAt && signedBy && hash ? { by: signedBy, at: signedAt.toISOString(), hash } : null,
     ...linkedViews(tx, read),
-    startCheck: record.verdict as RecordView["startCheck"],
+    startCheck: startCheckOf(read),
+    passed: listPassed(read),
     check: record.state === "draft" ? checkNow(tx, read.tray) : null,
     steps: plannedSteps(read),
     materials: materials.map((row) => ({
@@ -81,4 +84,20 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
       person: row.person,
     })),
   };
+}
+
+const startCheckOf = ({ record }: ReadRecord) => record.verdict as RecordView["startCheck"];
+
+/** What was passed while the record was written; what had been before is in its first check. */
+function listPassed(read: ReadRecord): RecordView["passed"] {
+  const { record, tray } = read;
+  const begunAt = record.told_at ?? record.started_at;
+  const before = startCheckOf(read).findings.filter(({ overridden }) => overridden !== null);
+  const during = tray.overrides.filter(({ at, code, subject }) => {
+    const time = Date.parse(at);
+    const isKnown = before.some((one) => one.code === code && subjectOf(one) === subject);
+    const isEarly = time < begunAt.getTime();
+    return !isKnown && !isEarly && time <= (record.signed_at?.getTime() ?? Infinity);
+  });
+  return during.map((one) => findingView(one.finding, one));
 }

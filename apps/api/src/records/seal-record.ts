@@ -3,7 +3,7 @@ import type { RecordView } from "#contracts/records";
 import type { Tx } from "../db/transaction.ts";
 import { readRecord, type ReadRecord } from "./read-record.ts";
 import { recordView } from "./record-view.ts";
-import { carryPlans } from "./sealed-view.ts";
+import { carriedOver } from "./sealed-view.ts";
 import { findRecord, hashRows, updateSigned } from "./records.store.ts";
 
 /**
@@ -17,8 +17,8 @@ export async function sealRecord(
 ): Promise<ReadRecord> {
   const { id } = read.record;
   const view = recordView(tx, read);
-  const steps = before ? carryPlans(view.steps, recordView(tx, before).steps) : view.steps;
-  await updateSigned(tx, id, canonicalJson(await sealedContent(tx, { ...view, steps })));
+  const carried = before ? carriedOver(view, recordView(tx, before)) : {};
+  await updateSigned(tx, id, canonicalJson(await sealedContent(tx, { ...view, ...carried })));
   const signed = (await findRecord(tx, id))!;
   tx.audit("record-signed", `record:${id}`, { hash: signed.hash });
   return readRecord(tx, signed);

@@ -24,13 +24,16 @@ export function sealedView(now: RecordView, canonical: string): RecordView {
   return { ...now, ...content, ...today, steps: steps ?? now.steps };
 }
 
-/** In a later version what was planned stays as it was signed; what was done is told anew. */
-export function carryPlans(
-  now: readonly PlannedStep[],
-  signed: readonly PlannedStep[],
-): PlannedStep[] {
-  return now.map((step) => {
-    const planned = signed.find(({ key }) => key === step.key);
+/**
+ * What a later version takes over as it was signed: what was planned and which stops were passed at
+ * the visit. What was done is told anew.
+ */
+export function carriedOver(
+  now: RecordView,
+  signed: RecordView,
+): Pick<RecordView, "steps" | "passed"> {
+  const steps = now.steps.map((step) => {
+    const planned = signed.steps.find(({ key }) => key === step.key);
     const { done, leftOut, startedAt, running, dispensedAt, cures, thickness } = step;
     return {
       ...step,
@@ -44,4 +47,5 @@ export function carryPlans(
       thickness,
     };
   });
+  return { steps, passed: signed.passed };
 }

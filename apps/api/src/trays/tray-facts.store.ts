@@ -1,5 +1,5 @@
 /** Everything the check of a tray is told, in one statement. */
-import { civilDateAt, fillCheckSettings, type TrayFacts } from "#domain";
+import { civilDateAt, fillCheckSettings, type Finding, type TrayFacts } from "#domain";
 import { statement, type Tx } from "../db/transaction.ts";
 import { containerColumns, containerFacts, type ContainerRow } from "../stock/container-row.ts";
 import { productColumns, productFacts, type ProductFactsRow } from "./product-facts.ts";
@@ -60,11 +60,14 @@ export interface OverrideRow {
   tray_id: string;
   code: string;
   subject: string;
+  /** As the check said it then. */
+  finding: Finding;
   reason: string;
   person: string;
   at: string;
 }
-const overrideText = `select o.tray_id, o.code, o.subject, o.reason, p.display_name as person, o.at
+const overrideText = `select o.tray_id, o.code, o.subject, o.finding, o.reason,
+    p.display_name as person, o.at
   from finding_override o join person p on p.id = o.person_id
   where o.practice_id = $1 and o.tray_id in (select id from heads)`;
 

@@ -12,7 +12,7 @@ import { stepViews } from "../catalogue/step-views.ts";
 import type { TrayItemView, TrayLine, TrayView } from "#contracts/trays";
 import type { Tx } from "../db/transaction.ts";
 import { containerView, type ContainerRow } from "../stock/container-row.ts";
-import type { ItemRow, LoadedTray, TrayHead } from "./tray-facts.store.ts";
+import type { ItemRow, LoadedTray, OverrideRow, TrayHead } from "./tray-facts.store.ts";
 
 /** What an override is kept under: the item a finding is about, else its step. */
 export const subjectOf = (finding: Finding): string =>
@@ -29,11 +29,16 @@ export function checkNow(tx: Tx, loaded: LoadedTray, then?: string): CheckView {
     const by = loaded.overrides.find(
       (each) => each.code === finding.code && each.subject === subjectOf(finding),
     );
-    const overridden = by ? { by: by.person, at: instantOf(by.at), reason: by.reason } : null;
-    return { ...finding, because: [...finding.because], overridden };
+    return findingView(finding, by);
   });
   const open = views.filter(({ level, overridden }) => level === "stop" && !overridden);
   return { at, verdict, findings: views, mayStart: open.length === 0 };
+}
+
+/** A finding, with who passed it and why. */
+export function findingView(finding: Finding, by: OverrideRow | undefined): FindingView {
+  const overridden = by ? { by: by.person, at: instantOf(by.at), reason: by.reason } : null;
+  return { ...finding, because: [...finding.because], overridden };
 }
 
 /** An instant as the database writes it inside JSON, in the form of the contract. */

@@ -36,6 +36,7 @@ export function SignedRecord({ record, tabs }: { record: RecordView; tabs: React
         <section className="seal">
           <p className="seal-word">{t.chairside.signed}</p>
           <p>{t.chairside.signedBy(signed.by, dateTime(signed.at))}</p>
+          <p>{t.chairside.meaning}</p>
           <p className="hint">{t.chairside.hash}</p>
           <p className="code seal-hash">{signed.hash}</p>
         </section>

@@ -62,8 +62,8 @@ function Compare({ record }: { record: RecordView }): ReactNode {
 function Columns({ older, newer }: { older: RecordView; newer: RecordView }): ReactNode {
   const { amend: t } = useTexts();
   const [left, right] = compareVersions(older, newer);
-  const count = ({ events, materials }: ComparedVersion): number =>
-    [...events, ...materials].filter(({ isShared }) => !isShared).length;
+  const count = ({ events, materials, seals }: ComparedVersion): number =>
+    [...events, ...materials, ...seals].filter(({ isShared }) => !isShared).length;
   return (
     <>
       <p role="status">{t.changes(count(right), count(left))}</p>
@@ -84,7 +84,8 @@ interface VersionProps {
 
 function Version({ record, compared, difference }: VersionProps): ReactNode {
   const t = useTexts();
-  const { language, dateTime } = useFormats();
+  const { language, dateTime, date, civilDate } = useFormats();
+  const { linked } = t.waiting;
   const { record: texts } = t.records;
   const names = new Map(record.technique.steps.map(({ key, name }) => [key, name]));
   const nameOf = (key: string | null): string => (key === null ? "" : (names.get(key) ?? key));
@@ -96,6 +97,16 @@ function Version({ record, compared, difference }: VersionProps): ReactNode {
         {amends === null ? t.amend.first : `${t.amend.amends[amends]}: ${amendReason ?? ""}`}
         {signed === null ? "" : ` · ${texts.signedBy(signed.by, dateTime(signed.at))}`}
       </p>
+      {compared.seals.length === 0 ? null : <h3>{linked.title}</h3>}
+      <ul className="version-lines">
+        {compared.seals.map((one) => {
+          const { line: seal } = one;
+          const said = seal && linked.seal(date(civilDate(seal.signedAt)), seal.days);
+          return (
+            <Line key={seal?.id ?? ""} {...{ one, difference, words: [said ?? linked.noSeal] }} />
+          );
+        })}
+      </ul>
       <h3>{t.amend.wrongMaterials}</h3>
       <ul className="version-lines">
         {compared.materials.map((one) => {

@@ -35,12 +35,16 @@ function RecordSheet({ record }: { record: RecordView }): ReactNode {
   const events = useRecordEvents(record);
   const isDentist = useHasRole("dentist");
   const { tooth, chartNumber, technique, visit, startedAt, trayId } = record;
+  const { surfaces, restoration, mode } = record;
   const described = describeTooth(tooth);
   const title = texts.title(showTooth(tooth), chartNumber);
   const lead = [
     described === null ? "" : sayTooth(language, described),
     visits[visit],
     texts.techniqueVersion(technique.name, technique.version),
+    surfaces,
+    restoration === null ? "" : t.tray.plan.restorations[restoration],
+    mode === null ? "" : t.chairside.modes[mode],
     dateTime(startedAt),
   ];
   return (

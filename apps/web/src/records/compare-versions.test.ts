@@ -25,6 +25,35 @@ describe("two versions side by side", () => {
     expect(old.materials.map(({ isShared }) => isShared)).toEqual([true]);
   });
 
+  test("share a container's line whatever its product is called by now", () => {
+    const line = (productName: string, containerId: string | null) => ({
+      ...material("m", "L1"),
+      productName,
+      containerId,
+    });
+    const shared = (containerId: string | null) =>
+      compareVersions(
+        version([], [line("Old", containerId)]),
+        version([], [line("New", containerId)]),
+      )[0].materials.map(({ isShared }) => isShared);
+    expect(shared("c")).toEqual([true]);
+    expect(shared(null)).toEqual([false]);
+  });
+
+  test("tell another seal of a bonding, or none", () => {
+    const bonding = (seal: string | null) =>
+      ({
+        ...version([], []),
+        visit: "bonding",
+        seal: seal && { id: seal },
+      }) as AnswerOf<"getRecord">;
+    const shared = (one: string | null, other: string | null) =>
+      compareVersions(bonding(one), bonding(other))[1].seals.map(({ isShared }) => isShared);
+    expect(shared("s", "s")).toEqual([true]);
+    expect(shared("s", "z")).toEqual([false]);
+    expect(shared("s", null)).toEqual([false]);
+  });
+
   test("count what stands there twice", () => {
     const twice = version([event(1, "a"), event(2, "a")], []);
     const once = version([event(1, "a")], []);

@@ -1,3 +1,4 @@
+import { canonicalJson } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 
 type RecordView = AnswerOf<"getRecord">;
@@ -12,6 +13,8 @@ export interface Compared<Line> {
 export interface ComparedVersion {
   events: readonly Compared<Event>[];
   materials: readonly Compared<Material>[];
+  /** At a bonding the seal it builds on, or none; at a sealing nothing. */
+  seals: readonly Compared<RecordView["seal"]>[];
 }
 
 /**
@@ -29,6 +32,7 @@ function against(one: RecordView, other: RecordView): ComparedVersion {
   return {
     events: mark(one.events, other.events, nameEvent),
     materials: mark(one.materials, other.materials, nameMaterial),
+    seals: mark(sealsOf(one), sealsOf(other), (seal) => seal?.id ?? ""),
   };
 }
 
@@ -48,5 +52,10 @@ function mark<Line>(
   });
 }
 
-const nameEvent = ({ sequence: _own, ...told }: Event): string => JSON.stringify(told);
-const nameMaterial = ({ id: _own, ...told }: Material): string => JSON.stringify(told);
+const sealsOf = ({ visit, seal }: RecordView) => (visit === "bonding" ? [seal] : []);
+
+const nameEvent = ({ sequence: _own, ...told }: Event): string => canonicalJson(told);
+
+/** A container names its product, whatever that was called when each version was signed. */
+const nameMaterial = ({ id: _own, productName, ...told }: Material): string =>
+  canonicalJson(told.containerId === null ? { ...told, productName } : told);

@@ -1,7 +1,8 @@
 import type { RecordView } from "#contracts/records";
-import { sayEvent } from "#texts";
+import { sayEvent, sayFinding } from "#texts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
+import { subjectOf } from "../ui/FindingNote.tsx";
 import type { TimelineEvent } from "../ui/Timeline.tsx";
 import { showContainerCode } from "#domain";
 
@@ -35,7 +36,24 @@ export function useRecordEvents(record: RecordView): readonly TimelineEvent[] {
     title: texts.events.started(record.startedBy),
     tone: "good",
   };
-  const all = [started, ...events].sort((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0));
+  const passed = record.passed.flatMap((finding): TimelineEvent[] => {
+    const { overridden: by } = finding;
+    if (by === null) return [];
+    const { title, sentence } = sayFinding(language, finding);
+    return [
+      {
+        key: `passed ${finding.code} ${subjectOf(finding)}`,
+        at: by.at,
+        when: when(by.at),
+        title: texts.events.stopPassed(title),
+        detail: joined([by.by, by.reason, sentence]),
+        tone: "look",
+      },
+    ];
+  });
+  const all = [started, ...events, ...passed].sort((a, b) =>
+    a.at < b.at ? -1 : a.at > b.at ? 1 : 0,
+  );
   if (record.signed === null) return all;
   const { by, at } = record.signed;
   return [
