@@ -5,6 +5,7 @@ import { checkNow, findingView, subjectOf } from "../trays/tray-view.ts";
 import { linkedViews } from "./linked-view.ts";
 import { plannedSteps } from "./planned-steps.ts";
 import type { ReadRecord } from "./read-record.ts";
+import type { VersionRow } from "./records.store.ts";
 import { sealedView } from "./sealed-view.ts";
 
 /** A draft as it stands at this moment; a signed record as it was signed. */
@@ -40,17 +41,7 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
     version: record.version,
     amends: record.amends,
     amendReason: record.amend_reason,
-    versions: read.versions.map((row) => ({
-      id: row.id,
-      version: row.version,
-      state: row.state,
-      amends: row.amends,
-      reason: row.amend_reason,
-      signed:
-        row.signed_by && row.signed_at
-          ? { by: row.signed_by, at: row.signed_at.toISOString() }
-          : null,
-    })),
+    versions: read.versions.map(versionView),
     toldAt: record.told_at?.toISOString() ?? null,
     startedAt: record.started_at.toISOString(),
     startedBy: record.started_by,
@@ -85,6 +76,16 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
     })),
   };
 }
+
+const versionView = (row: VersionRow): RecordView["versions"][number] => ({
+  id: row.id,
+  version: row.version,
+  state: row.state,
+  amends: row.amends,
+  reason: row.amend_reason,
+  signed:
+    row.signed_by && row.signed_at ? { by: row.signed_by, at: row.signed_at.toISOString() } : null,
+});
 
 const startCheckOf = ({ record }: ReadRecord) => record.verdict as RecordView["startCheck"];
 

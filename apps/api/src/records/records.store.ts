@@ -192,8 +192,8 @@ export interface MaterialRow {
 const materials = statement<MaterialRow>(
   "list-step-materials",
   `select m.id, m.step_key, m.product_id, p.name as product_name,
-          p.radiant_exposure_j_cm2::float8, m.lot_id, l.lot, l.use_by, m.container_id, c.code as container_code,
-          m.not_scanned_reason, m.used_at, e.display_name as person
+          p.radiant_exposure_j_cm2::float8, m.lot_id, l.lot, l.use_by, m.container_id,
+          c.code as container_code, m.not_scanned_reason, m.used_at, e.display_name as person
    from step_material m
    join product p on p.id = m.product_id
    join person e on e.id = m.person_id
