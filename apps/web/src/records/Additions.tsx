@@ -14,6 +14,7 @@ import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Select, TextArea, TextField } from "../ui/Field.tsx";
 import { useSayError } from "../ui/States.tsx";
+import { CureInputs } from "./CureInputs.tsx";
 import {
   readEntry,
   type AddedKind,
@@ -52,7 +53,7 @@ export function Additions({ record, added, onChange }: AdditionsProps): ReactNod
   );
 }
 
-const kinds = ["note", "deviation", "thickness", "used", "not-scanned"] as const;
+const kinds = ["note", "deviation", "thickness", "cure", "used", "not-scanned"] as const;
 const nothing: EntryFields = {
   kind: "note",
   stepKey: "",
@@ -61,7 +62,14 @@ const nothing: EntryFields = {
   millimetres: "",
   container: null,
   productId: "",
+  seconds: "",
+  lightId: "",
+  mode: "",
+  distanceTenthMm: 0,
 };
+
+/** Kinds whose words are asked for. */
+const withText = new Set<AddedKind>(["note", "deviation", "not-scanned"]);
 
 interface AddEntryProps {
   record: RecordView;
@@ -166,6 +174,7 @@ function EntryInputs({ record, fields, set }: EntryInputsProps): ReactNode {
           onChange={({ target }) => set({ millimetres: target.value })}
         />
       ) : null}
+      {kind === "cure" ? <CureInputs {...{ fields, set }} /> : null}
       {kind === "not-scanned" ? <ProductSelect {...{ record, fields, set }} /> : null}
       {kind === "used" ? (
         <>
@@ -173,14 +182,14 @@ function EntryInputs({ record, fields, set }: EntryInputsProps): ReactNode {
           <ScanEntry withCamera />
         </>
       ) : null}
-      {kind === "thickness" || kind === "used" ? null : (
+      {withText.has(kind) ? (
         <TextArea
           label={textLabel}
           value={fields.text}
           maxLength={2000}
           onChange={({ target }) => set({ text: target.value })}
         />
-      )}
+      ) : null}
     </>
   );
 }
@@ -211,12 +220,19 @@ function ProductSelect({ record, fields, set }: EntryInputsProps): ReactNode {
 function useNameEntry(record: RecordView, fields: EntryFields): (entry: AmendmentEntry) => string {
   const { language } = useFormats();
   const products = useRead("listProducts", {}, { staleMs: 300_000 }).data?.products ?? [];
+  const lights = useRead("listLights", {}, { staleMs: 60_000 }).data?.lights ?? [];
+  const { chairside } = useTexts();
   return (entry) => {
     const { kind, ...facts } = entry;
     const { stepKey } = { stepKey: "", ...entry };
     const step = record.steps.find(({ key }) => key === stepKey)?.name ?? "";
     if (kind === "used") return `${step}: ${fields.container?.name ?? ""}`;
     const { title, details } = sayEvent(language, { kind, facts }, step);
+    if (entry.kind === "cure") {
+      // What it gave is reckoned when it is signed.
+      const light = lights.find(({ id }) => id === entry.lightId)?.name ?? chairside.otherLight;
+      return [title, light, entry.mode ?? ""].filter((part) => part !== "").join(" · ");
+    }
     const product = products.find(({ id }) => "productId" in entry && id === entry.productId);
     return [title, product?.name ?? "", ...details].filter((part) => part !== "").join(" · ");
   };

@@ -13,6 +13,7 @@ import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
 import { Additions } from "./Additions.tsx";
 import type { Addition } from "./additions.ts";
+import { OtherSeal } from "./OtherSeal.tsx";
 import { WhatWasWrong, type Wrong } from "./WhatWasWrong.tsx";
 import "./records.css";
 import "./versions.css";
@@ -34,12 +35,19 @@ function Amend({ record }: { record: RecordView }): ReactNode {
   const [amends, setAmends] = useState<Amendment>("addition");
   const [reason, setReason] = useState("");
   const [wrong, setWrong] = useState<Wrong>(nothingWrong);
+  const [sealId, setSealId] = useState<string | null>();
   const [added, setAdded] = useState<readonly Addition[]>([]);
   const leaveOut = amends === "correction" ? wrong : nothingWrong;
-  const isWhole =
-    reason.trim().length >= 5 &&
-    added.length + leaveOut.events.length + leaveOut.materials.length > 0;
-  const body = { amends, reason, leaveOut, add: added.map(({ entry }) => entry) };
+  const isOtherSeal = amends === "correction" && sealId !== undefined;
+  const isChange = added.length + leaveOut.events.length + leaveOut.materials.length > 0;
+  const isWhole = reason.trim().length >= 5 && (isChange || isOtherSeal);
+  const body = {
+    amends,
+    reason,
+    leaveOut,
+    add: added.map(({ entry }) => entry),
+    ...(isOtherSeal ? { sealId } : {}),
+  };
   return (
     <Page title={t.title(showTooth(record.tooth))} lead={t.lead}>
       <div className="amend">
@@ -59,6 +67,9 @@ function Amend({ record }: { record: RecordView }): ReactNode {
           />
           {amends === "correction" ? (
             <WhatWasWrong record={record} wrong={wrong} onChange={setWrong} />
+          ) : null}
+          {amends === "correction" && record.visit === "bonding" ? (
+            <OtherSeal record={record} sealId={sealId} onChoose={setSealId} />
           ) : null}
           <Additions record={record} added={added} onChange={setAdded} />
         </div>
@@ -81,7 +92,7 @@ function Signature({ record, body }: { record: RecordView; body: Unsigned }): Re
   const refresh = useRefresh();
   const [, navigate] = useLocation();
   const amend = useWrite("amendRecord", ({ id, version }) => {
-    refresh("getRecord", "listRecords", "getTray", "getToday");
+    refresh("getRecord", "listRecords", "getTray", "getToday", "getTraySeals", "listWaiting");
     announce({ text: t.saved(version) });
     navigate(paths.record(id));
   });

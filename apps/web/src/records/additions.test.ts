@@ -9,6 +9,10 @@ const empty: EntryFields = {
   millimetres: "",
   container: null,
   productId: "",
+  seconds: "",
+  lightId: "",
+  mode: "",
+  distanceTenthMm: 20,
 };
 const read = (fields: Partial<EntryFields>) => readEntry({ ...empty, ...fields });
 
@@ -31,6 +35,21 @@ describe("an entry of an amendment", () => {
       { kind: "not-scanned", productId: "p", text: "torn" },
       { kind: "not-scanned", stepKey: "coat", productId: "p", reason: "torn" },
     ],
+    [
+      { kind: "cure", seconds: "20", lightId: "l", mode: "Soft" },
+      {
+        kind: "cure",
+        stepKey: "coat",
+        seconds: 20,
+        lightId: "l",
+        mode: "Soft",
+        distanceTenthMm: 20,
+      },
+    ],
+    [
+      { kind: "cure", seconds: " 20 ", lightId: "other" },
+      { kind: "cure", stepKey: "coat", seconds: 20, lightId: null, distanceTenthMm: 20 },
+    ],
   ])("is made of %j", (fields, entry) => expect(read(fields)).toEqual(entry));
 
   test.each<Partial<EntryFields>>([
@@ -39,6 +58,10 @@ describe("an entry of an amendment", () => {
     { kind: "deviation", what: "blood", stepKey: "" },
     { kind: "thickness", millimetres: "thin" },
     { kind: "used" },
+    { kind: "cure", seconds: "", lightId: "l" },
+    { kind: "cure", seconds: "2.5", lightId: "l" },
+    { kind: "cure", seconds: "3601", lightId: "l" },
+    { kind: "cure", seconds: "20" },
     { kind: "not-scanned", productId: "p", text: "no" },
   ])("is not made of %j", (fields) => expect(read(fields)).toBeNull());
 });

@@ -1,7 +1,10 @@
 import type { BodyOf } from "#contracts/operations";
 
 export type AmendmentEntry = NonNullable<BodyOf<"amendRecord">["add"]>[number];
-export type AddedKind = Exclude<AmendmentEntry["kind"], "cure">;
+export type AddedKind = AmendmentEntry["kind"];
+
+/** The choice of a light that is not on the list. */
+export const otherLight = "other";
 
 /** An entry of an amendment, with what it is called while it is not signed. */
 export interface Addition {
@@ -18,6 +21,12 @@ export interface EntryFields {
   millimetres: string;
   container: { id: string; name: string } | null;
   productId: string;
+  seconds: string;
+  /** Empty where none is chosen yet. */
+  lightId: string;
+  /** Empty for the light's first one. */
+  mode: string;
+  distanceTenthMm: number;
 }
 
 /** The entry that the fields make; `null` while something is missing. */
@@ -35,11 +44,28 @@ export function readEntry(fields: EntryFields): AmendmentEntry | null {
     }
     case "used":
       return container === null ? null : { kind, stepKey, containerId: container.id };
+    case "cure":
+      return readCure(fields);
     case "not-scanned":
       return productId === "" || text.length < 3
         ? null
         : { kind, stepKey, productId, reason: text };
   }
+}
+
+function readCure(fields: EntryFields): AmendmentEntry | null {
+  const { stepKey, lightId, mode, distanceTenthMm } = fields;
+  const seconds = Number(fields.seconds.trim());
+  const isWhole = Number.isInteger(seconds) && seconds >= 1 && seconds <= 3600;
+  if (!isWhole || lightId === "") return null;
+  return {
+    kind: "cure",
+    stepKey,
+    seconds,
+    lightId: lightId === otherLight ? null : lightId,
+    ...(mode === "" ? {} : { mode }),
+    distanceTenthMm,
+  };
 }
 
 /** Tenths of a millimetre of a text such as `0.6` or `0,6`; `null` for another one. */
