@@ -50,10 +50,34 @@ describe("what is added", () => {
     expect(ok.materials).toHaveLength(2);
   });
 
+  test("belongs to its step, where no time is told, and a note to now", async () => {
+    const { trayId } = await make.smallTray();
+    const draft = await make.started(trayId);
+    it.clock.set("2026-06-15T08:20:00.000Z");
+    await make.worked(draft);
+    it.clock.set("2026-06-15T08:30:00.000Z");
+    const { id } = await make.signed(draft.id);
+    const { ok } = await amend(id, {
+      amends: "addition",
+      add: [
+        { kind: "deviation", stepKey: "cement", what: "saliva" },
+        { kind: "deviation", what: "blood" },
+        { kind: "note", text: "The patient called: no pain." },
+      ],
+    });
+    it.clock.set("2026-06-15T08:00:00.000Z");
+    expect(ok.events.slice(-3).map(({ occurredAt }) => occurredAt.slice(11, 16))).toEqual([
+      "08:20",
+      "08:00",
+      "08:30",
+    ]);
+  });
+
   test("opens a container by its first use, on the day of the visit", async () => {
     const { id } = await newSigned2DaysAgo((await make.smallTray()).trayId);
     const sealed = await newCement();
-    expect((await amend(id, { amends: "addition", add: [used(sealed.id)] })).status).toBe(201);
+    const one = { ...used(sealed.id), occurredAt: "2026-06-13T08:10:00.000Z" };
+    expect((await amend(id, { amends: "addition", add: [one] })).status).toBe(201);
     expect((await story(sealed.id)).container).toMatchObject({
       state: "open",
       openedOn: "2026-06-13",
@@ -78,7 +102,13 @@ describe("what is added", () => {
       leaveOut: { materials: [coat.id] },
       add: [
         { ...used(first.id), stepKey: "coat" },
-        { kind: "cure", stepKey: "coat", seconds: 20, lightId },
+        {
+          kind: "cure",
+          stepKey: "coat",
+          seconds: 20,
+          lightId,
+          occurredAt: "2026-06-13T08:10:00.000Z",
+        },
       ],
     });
     // 1000 mW/cm2 in 20 s are 20 J/cm2: arithmetic.

@@ -55,6 +55,23 @@ describe("a record on paper", () => {
     expect(text).toMatch(/page 1 of \d/);
   });
 
+  test("tells what happened in its order, with the day where it is another one", async () => {
+    const { trayId } = await make.smallTray();
+    const { body } = await make.starting(trayId);
+    const told = { ...body, happenedAt: "2026-06-13T08:00:00.000Z" };
+    const started = await it.practice.dentist.call("startRecord", {
+      params: { trayId },
+      body: told,
+    });
+    const [draft] = started.ok.records;
+    await make.worked(draft!);
+    const occurredAt = "2026-06-13T08:05:00.000Z";
+    await write(draft!.id, { kind: "deviation", stepKey: "cement", what: "saliva", occurredAt });
+    const text = await readPdfText(await fetchPdf("getRecordDocument", { recordId: draft!.id }));
+    const [, happened] = text.split("As it happened ");
+    expect(happened).toMatch(/^\d\d:05 · .*: saliva .* 15 Jun 2026, \d\d:00 · .*: begun/);
+  });
+
   test("is as good in German", async () => {
     const text = await readPdfText(await fetchPdf("getRecordDocument", { language: "de" }));
     expect(text).toContain("Dokumentation der Versiegelung");

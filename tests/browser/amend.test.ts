@@ -2,6 +2,8 @@
 import { describe, expect } from "@jest/globals";
 import type { AnswerOf } from "#contracts/operations";
 import { journey } from "./browser.ts";
+import { readPdfText } from "../helpers/read-back.ts";
+import { listAxeFindings, listSmallTargets } from "./look.ts";
 import type { Screen } from "./screen.ts";
 import { serve } from "./served.ts";
 
@@ -63,15 +65,45 @@ describe("a signed record", () => {
     await screen.reads(main, /Dune Flow .*lot DF-118O/);
     await page.getByLabel("Step").selectOption({ label: "Resin coat" });
     await screen.tap("Add it");
+    await page.getByRole("combobox", { name: "Add" }).selectOption({ label: "a cure" });
+    await page.getByLabel("Seconds cured").fill("20");
+    await page.getByLabel("Light", { exact: true }).selectOption({ index: 1 });
+    await page.getByLabel("Distance of the tip").selectOption({ label: "2 mm" });
+    expect(await listAxeFindings(page)).toEqual([]);
+    expect(await listSmallTargets(page)).toEqual([]);
+    await screen.tap("Add it");
+    await screen.reads(main, /Resin coat: light-cured for 20 s/);
     await signIt(screen);
     await screen.reads(main, /Version 3 · correction: Another syringe was used/);
+    await screen.reads(main, /Light-cured for 20 s · .* J\/cm²/);
     await screen.tap("Side by side");
-    await screen.reads(main, /2 new, 1 no longer/);
+    await screen.reads(main, /3 new, 1 no longer/);
     const left = page.getByRole("region", { name: "Version 2" });
     const now = page.getByRole("region", { name: "Version 3" });
     await screen.reads(left, /no longer Resin coat: Dune Flow/);
     await screen.reads(now, /new Resin coat: Dune Flow · lot DF-118O/);
     expect(screen.faults.filter((fault) => !fault.endsWith("/session"))).toEqual([]);
+    await screen.close();
+  });
+
+  journey("is printed with every version's reason, and has a card for the patient", async () => {
+    const screen = await openRecord();
+    const { page } = screen;
+    const print = async (button: string) => {
+      const address = await page.getByRole("link", { name: button }).getAttribute("href");
+      const answer = await page.request.get(address!);
+      expect([answer.status(), answer.headers()["content-type"]]).toEqual([200, "application/pdf"]);
+      return readPdfText(await answer.body());
+    };
+    const paper = await print("PDF of the record");
+    expect(paper).toContain("Sealing record");
+    expect(paper).toContain("2, an addition: The patient called the next day.");
+    expect(paper).toContain("3, a correction of the one before: Another syringe was used.");
+    expect(paper).toMatch(/Dune Flow, lot DF-118O/);
+    const card = await print("Card for the patient");
+    expect(card).toMatch(/^Materials on your tooth/);
+    expect(card).toContain("lot DF-118O");
+    expect(card).not.toContain(chart);
     await screen.close();
   });
 });

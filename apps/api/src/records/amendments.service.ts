@@ -149,8 +149,8 @@ async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promi
   const step = listRecordSteps(draft).find(({ key }) => key === stepKey) ?? null;
   if (stepKey !== undefined && step === null) throw notFound(`step '${stepKey}'`);
   refuseTimeOutside(tx, draft, entry.occurredAt);
-  // A note is of now, anything else was done at the visit, unless told otherwise.
-  const usual = entry.kind === "note" ? tx.at : draft.record.started_at;
+  // A note is of now, anything else belongs to its step at the visit, unless told otherwise.
+  const usual = entry.kind === "note" ? tx.at : whenAtStep(draft, stepKey);
   const occurredAt = entry.occurredAt ?? usual.toISOString();
   if (entry.kind === "used") {
     await noteUsed(tx, draft, { ...entry, occurredAt });
@@ -170,6 +170,14 @@ async function addEntry(tx: Tx, draft: ReadRecord, entry: AmendmentEntry): Promi
     });
   }
   await insertEvent(tx, id, { kind: entry.kind, stepKey, facts, occurredAt });
+}
+
+/** When the last of a step happened; where none did, when the record began. */
+function whenAtStep({ record, events }: ReadRecord, stepKey: string | undefined): Date {
+  const times = events
+    .filter(({ step_key }) => stepKey !== undefined && step_key === stepKey)
+    .map(({ occurred_at }) => occurred_at.getTime());
+  return times.length === 0 ? record.started_at : new Date(Math.max(...times));
 }
 
 async function noteUsed(

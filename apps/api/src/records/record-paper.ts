@@ -1,4 +1,4 @@
-import { describeTooth, showContainerCode } from "#domain";
+import { civilDateAt, describeTooth, showContainerCode } from "#domain";
 import type { FindingView } from "#contracts/findings";
 import type { PlannedStep, RecordView } from "#contracts/records";
 import {
@@ -54,7 +54,10 @@ export async function writeRecord(told: RecordOnPaper): Promise<SentFile> {
       paper.heading(words.check);
       writeCheck(paper, told);
       paper.heading(words.happened);
-      for (const event of record.events) writeEvent(paper, told, event);
+      const events = record.events.toSorted(
+        (one, other) => Date.parse(one.occurredAt) - Date.parse(other.occurredAt),
+      );
+      for (const event of events) writeEvent(paper, told, event);
       writeCautions(paper, language);
     },
   );
@@ -205,7 +208,10 @@ function writeEvent(
   const { title, details } = sayEvent(language, event, step);
   const isLate = Date.parse(event.recordedAt) - Date.parse(event.occurredAt) > lateMs;
   const late = isLate ? [fill(language, words.late, { when: dateTime(event.recordedAt) })] : [];
-  paper.small([time(event.occurredAt), title, ...details, event.person, ...late].join(" · "));
+  const dayOf = (at: string): string => civilDateAt(at, timeZone);
+  const isOtherDay = dayOf(event.occurredAt) !== dayOf(record.startedAt);
+  const when = isOtherDay ? dateTime(event.occurredAt) : time(event.occurredAt);
+  paper.small([when, title, ...details, event.person, ...late].join(" · "));
 }
 
 function writeCautions(paper: Paper, language: Language): void {

@@ -123,7 +123,9 @@ function Standing({ record }: { record: RecordView }): ReactNode {
 }
 
 function Signature({ record }: { record: RecordView }): ReactNode {
-  const { record: texts } = useTexts().records;
+  const { records, chairside } = useTexts();
+  const { record: texts } = records;
+  const { meaning } = chairside;
   const { language, dateTime } = useFormats();
   const { signed, version, state } = record;
   return (
@@ -140,6 +142,7 @@ function Signature({ record }: { record: RecordView }): ReactNode {
             <VerdictShape verdict="clear" />
             {texts.signedBy(signed.by, dateTime(signed.at))}
           </p>
+          <p>{meaning}</p>
           <p className="hint">{texts.meaning}</p>
           <p className="record-hash">
             <span className="unseen">{texts.hash} </span>
