@@ -84,6 +84,36 @@ describe("a sealed tooth that waits", () => {
     await screen.close();
   });
 
+  journey("waits again once its bonding is corrected to build on no seal", async () => {
+    const screen = await served.open();
+    const { page } = screen;
+    await screen.signIn("dentist");
+    const main = page.getByRole("main");
+    const { records } = await screen.ask<AnswerOf<"listRecords">>("/records?chart=C-1001");
+    await page.goto(`/records/${records.find(({ visit }) => visit === "bonding")!.id}`);
+    screen.faults.splice(0);
+    await screen.tap("Amend");
+    await main.getByText("Correction: something is wrong").click();
+    await page.getByLabel("Why", { exact: true }).fill("It belongs to another tooth.");
+    await main.getByText("no seal on record").click();
+    expect(await inspect(screen, "night")).toEqual([]);
+    expect(await inspect(screen, "day")).toEqual([]);
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await screen.tap("Use the password");
+    await page.getByLabel("Password").fill("demo-dentist");
+    await screen.tap("Sign the amendment");
+    await screen.reads(main, /Builds on no seal on record/);
+    await screen.tap("Side by side");
+    await screen.reads(main, /1 new, 1 no longer/);
+    await screen.reads(
+      page.getByRole("region", { name: "Version 1" }),
+      /no longer Builds on the seal signed .*, 40 days before/,
+    );
+    await page.goto("/records/waiting");
+    await rowOf(screen, "Tooth 16, chart C-1001").waitFor();
+    await screen.close();
+  });
+
   journey("without a seal on record starts with a word of the dentist alone", async () => {
     const screen = await openList("dentist");
     const { page } = screen;
