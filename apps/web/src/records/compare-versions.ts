@@ -1,4 +1,3 @@
-import { canonicalJson } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 
 type RecordView = AnswerOf<"getRecord">;
@@ -54,8 +53,8 @@ function mark<Line>(
 
 const sealsOf = ({ visit, seal }: RecordView) => (visit === "bonding" ? [seal] : []);
 
-const nameEvent = ({ sequence: _own, ...told }: Event): string => canonicalJson(told);
+const nameEvent = ({ sequence: _own, ...told }: Event): string => JSON.stringify(told);
 
 /** A container names its product, whatever that was called when each version was signed. */
 const nameMaterial = ({ id: _own, productName, ...told }: Material): string =>
-  canonicalJson(told.containerId === null ? { ...told, productName } : told);
+  JSON.stringify(told.containerId === null ? { ...told, productName } : told);
