@@ -1,10 +1,9 @@
 /** German texts, in the shape of the English ones; see there for how they are filled in. */
 import type { Messages } from "./en.ts";
 import { findingsDe } from "./findings-de.ts";
-import { labelProblemsDe, scannerFaultsDe } from "./label-problems.ts";
-import { paperDe } from "./paper-de.ts";
+import { labelProblemsDe, scannerFaultsDe } from "./label-problems-de.ts";
 import { problemsDe } from "./problems.ts";
-import { recordEventsDe } from "./record-events.ts";
+import { recordEventsDe } from "./record-events-de.ts";
 
 /** Every text but those of the screens, in German. */
 export const de: Messages = {
@@ -129,7 +128,6 @@ export const de: Messages = {
   problems: problemsDe,
   labelProblems: labelProblemsDe,
   scannerFaults: scannerFaultsDe,
-  paper: paperDe,
   recordEvents: recordEventsDe,
 
   cautions: {

@@ -20,10 +20,9 @@ import type {
   WithdrawalState,
 } from "#domain";
 import { findingsEn } from "./findings-en.ts";
-import { labelProblemsEn, scannerFaultsEn } from "./label-problems.ts";
-import { paperEn } from "./paper-en.ts";
+import { labelProblemsEn, scannerFaultsEn } from "./label-problems-en.ts";
 import { problemsEn } from "./problems.ts";
-import { recordEventsEn } from "./record-events.ts";
+import { recordEventsEn } from "./record-events-en.ts";
 
 /** Every text but those of the screens, in English. */
 export const en = {
@@ -156,7 +155,6 @@ export const en = {
   problems: problemsEn,
   labelProblems: labelProblemsEn,
   scannerFaults: scannerFaultsEn,
-  paper: paperEn,
   recordEvents: recordEventsEn,
 
   cautions: {

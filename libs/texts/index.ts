@@ -11,7 +11,7 @@ export {
 } from "./format.ts";
 export type { Messages } from "./en.ts";
 export { fill, type Values } from "./fill.ts";
-export type { LabelProblemKind } from "./label-problems.ts";
+export type { LabelProblemKind } from "./label-problems-en.ts";
 export {
   sayBecause,
   sayFinding,
@@ -23,3 +23,4 @@ export {
   type SaidFinding,
 } from "./say.ts";
 export { sayEvent, type SaidEvent } from "./say-event.ts";
+export { getPaper } from "./paper.ts";

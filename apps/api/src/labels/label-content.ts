@@ -1,6 +1,6 @@
 import { showOwnCode, type LabelTexts } from "#domain";
 import type { LabelContent, LabelSubject } from "#contracts/label-printing";
-import { fill, getMessages, type Language } from "#texts";
+import { fill, getPaper, type Language } from "#texts";
 import type { Tx } from "../db/transaction.ts";
 import { noSymbol, symbolOfCode } from "../drawing/symbols.ts";
 import { containerView, type ContainerRow } from "../stock/container-row.ts";
@@ -52,7 +52,7 @@ const ofPlace = ({ id, code, name }: store.LabelledPlace): LabelContent => ({
 });
 
 function ofTray(row: store.LabelledTray, language: Language): LabelContent {
-  const tooth = fill(language, getMessages(language).paper.tooth, { tooth: row.tooth });
+  const tooth = fill(language, getPaper(language).tooth, { tooth: row.tooth });
   return {
     ...nothing,
     subject: { kind: "tray", id: row.id },
@@ -64,7 +64,7 @@ function ofTray(row: store.LabelledTray, language: Language): LabelContent {
 
 /** The content as it is drawn; dates as in ISO 8601, a month alone where the label has no day. */
 export async function textsOf(content: LabelContent, language: Language): Promise<LabelTexts> {
-  const words = getMessages(language).paper;
+  const words = getPaper(language);
   const { useBy, lot } = content;
   const isContainer = content.subject.kind === "container";
   return {

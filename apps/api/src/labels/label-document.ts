@@ -10,7 +10,7 @@ import type {
   LabelDocumentQuery,
   LabelPreviewQuery,
 } from "#contracts/label-printing";
-import { getMessages, type Language } from "#texts";
+import { getPaper, type Language } from "#texts";
 import { drawPdf } from "../drawing/draw-pdf.ts";
 import { drawPng } from "../drawing/draw-png.ts";
 import { dotUmOf, drawRaster } from "../drawing/draw-raster.ts";
@@ -57,7 +57,7 @@ export async function drawDocument(run: Numbered, wanted: Wanted): Promise<SentF
   }
   const labels = each.flatMap(({ drawing, copies }) => Array<Drawing>(copies).fill(drawing));
   const pages = wanted.sheet ? onSheets(labels, wanted.sheet, query.startAt) : labels;
-  const title = getMessages(language).paper.labels;
+  const title = getPaper(language).labels;
   return file("application/pdf", "pdf", await drawPdf(pages, { title, language, at: wanted.at }));
 }
 

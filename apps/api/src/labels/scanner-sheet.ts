@@ -1,6 +1,6 @@
 import type { Drawing, DrawnRule, DrawnSymbol, DrawnText } from "#domain";
 import { scannerSetUpSymbols, type ScannerSetUpKey, type ScannerSetUpSymbol } from "#labels";
-import { getMessages, type Language } from "#texts";
+import { getPaper, type Language } from "#texts";
 import { drawPdf } from "../drawing/draw-pdf.ts";
 import { drawSvg, runsOf } from "../drawing/draw-svg.ts";
 import { barsOf, matrixOf } from "../drawing/symbols.ts";
@@ -54,7 +54,7 @@ export async function drawScannerSheet(
     const svg = drawSvg({ ...(await drawSymbol(one)), texts: [] }, typeface);
     return { media: "image/svg+xml", name: `scanner-${one.key}.svg`, bytes: Buffer.from(svg) };
   }
-  const title = getMessages(told.language).paper.scannerSheet.title;
+  const title = getPaper(told.language).scannerSheet.title;
   const bytes = await drawPdf([await drawPage(told.language, typeface)], { title, ...told });
   return { media: "application/pdf", name: "scanner-sheet.pdf", bytes };
 }
@@ -63,7 +63,7 @@ export async function drawScannerSheet(
 const page = { widthUm: 210_000, heightUm: 279_000, leftUm: 20_000 } as const;
 
 async function drawPage(language: Language, { measure }: Typeface): Promise<Drawing> {
-  const words = getMessages(language).paper.scannerSheet;
+  const words = getPaper(language).scannerSheet;
   const texts: DrawnText[] = [];
   const write = (text: string, baselineUm: number, size: "title" | "name" | "line") => {
     const emUm = { title: 7_000, name: 4_000, line: 3_200 }[size];

@@ -1,5 +1,5 @@
 import { placeOnSheet, type Drawing, type DrawnText, type SheetGeometry } from "#domain";
-import { getMessages, type Language } from "#texts";
+import { getPaper, type Language } from "#texts";
 import { drawPdf } from "../drawing/draw-pdf.ts";
 import { drawCross, drawOutline, drawRuler } from "../drawing/ruler.ts";
 import { loadTypeface } from "../drawing/typeface.ts";
@@ -14,7 +14,7 @@ export async function drawSheetTest(
   told: { language: Language; at: Date },
 ): Promise<SentFile> {
   const { measure } = await loadTypeface();
-  const words = getMessages(told.language).paper.sheetTest;
+  const words = getPaper(told.language).sheetTest;
   const { pageWidthUm, pageHeightUm } = sheet;
   const across = { xUm: 0, yUm: whiteUm, lengthUm: pageWidthUm };
   const down = { xUm: whiteUm, yUm: 0, lengthUm: pageHeightUm, down: true };

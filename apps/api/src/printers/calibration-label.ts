@@ -1,6 +1,6 @@
 import { ascentEms, type Drawing } from "#domain";
 import type { PrinterView } from "#contracts/label-printing";
-import { getMessages, type Language } from "#texts";
+import { getPaper, type Language } from "#texts";
 import { dotUmOf } from "../drawing/draw-raster.ts";
 import { drawOutline, drawRuler } from "../drawing/ruler.ts";
 import { matrixOf } from "../drawing/symbols.ts";
@@ -16,7 +16,7 @@ const rulerUm = 5_200;
 export async function drawCalibration(printer: PrinterView, language: Language): Promise<Drawing> {
   const { measure } = await loadTypeface();
   const { labelWidthUm: widthUm, labelHeightUm: heightUm, dotsPerInch } = printer;
-  const words = getMessages(language).paper.calibration;
+  const words = getPaper(language).calibration;
   const dotUm = dotUmOf(dotsPerInch);
   const rows = await matrixOf("gs1datamatrix", content);
   const moduleUm = Math.ceil(330 / dotUm) * dotUm;

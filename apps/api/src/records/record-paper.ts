@@ -4,6 +4,7 @@ import type { PlannedStep, RecordView } from "#contracts/records";
 import {
   fill,
   getMessages,
+  getPaper,
   makeTimeFormats,
   sayEvent,
   sayFinding,
@@ -27,7 +28,7 @@ const a4 = { width: 210, height: 297 };
 /** A record to be kept on paper or in an archive: everything that its signature stands for. */
 export async function writeRecord(told: RecordOnPaper): Promise<SentFile> {
   const { record, practice, language, at } = told;
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const { dateTime } = makeTimeFormats(language, told.timeZone);
   const foot = fill(language, words.foot, {
     practice,
@@ -70,7 +71,7 @@ function nameTooth(tooth: string, language: Language): string {
 }
 
 function writeHead(paper: Paper, { record, practice, language, timeZone }: RecordOnPaper): void {
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const { dateTime } = makeTimeFormats(language, timeZone);
   const { technique, tooth, mode, surfaces, restoration, signed } = record;
   const by = (when: string, person: string): string =>
@@ -113,7 +114,7 @@ function writeStep(
   { record, language }: RecordOnPaper,
   { step, index }: { step: PlannedStep; index: number },
 ): void {
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const planned = parts.flatMap((part) => {
     const time = step[timedFields[part]];
     if (time === null) return [];
@@ -143,7 +144,7 @@ function writeStep(
 }
 
 function sayMaterial(language: Language, material: RecordView["materials"][number]): string {
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const { productName: product, lot, useBy, containerCode, notScannedReason } = material;
   if (lot === null) {
     return fill(language, words.notScanned, { product, reason: notScannedReason ?? "" });
@@ -158,7 +159,7 @@ function sayMaterial(language: Language, material: RecordView["materials"][numbe
 
 function writeCheck(paper: Paper, told: RecordOnPaper): void {
   const { record, language } = told;
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const { verdict, findings } = record.startCheck;
   paper.text(sayVerdict(language, verdict));
   if (findings.length === 0) paper.text(words.noFindings);
@@ -191,7 +192,7 @@ function sayPassed(
   if (overridden === null) return "";
   const { by: person, at, reason } = overridden;
   const when = makeTimeFormats(language, timeZone).dateTime(at);
-  return fill(language, getMessages(language).paper.record.passed, { person, when, reason });
+  return fill(language, getPaper(language).record.passed, { person, when, reason });
 }
 
 // Told so much later than it happened is marked as late.
@@ -202,7 +203,7 @@ function writeEvent(
   { record, language, timeZone }: RecordOnPaper,
   event: RecordView["events"][number],
 ): void {
-  const { record: words } = getMessages(language).paper;
+  const { record: words } = getPaper(language);
   const { time, dateTime } = makeTimeFormats(language, timeZone);
   const step = record.technique.steps.find(({ key }) => key === event.stepKey)?.name ?? "";
   const { title, details } = sayEvent(language, event, step);
@@ -225,7 +226,7 @@ const a6 = { width: 105, height: 148 };
 /** A small card for the patient: tooth, day and materials with their lots, and nothing else. */
 export async function writeCard(told: RecordOnPaper & { day: string }): Promise<SentFile> {
   const { record, practice, language, at, day } = told;
-  const { card } = getMessages(language).paper.record;
+  const { card } = getPaper(language).record;
   const bytes = await writePaper(
     { size: a6, title: card.title, language, at, foot: null },
     (paper) => {

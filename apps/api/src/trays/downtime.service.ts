@@ -2,7 +2,7 @@ import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
 import { civilDateAt, showContainerCode, showToothIn } from "#domain";
 import type { TrayView } from "#contracts/trays";
-import { fill, getMessages, makeTimeFormats, type Language } from "#texts";
+import { fill, getMessages, getPaper, makeTimeFormats, type Language } from "#texts";
 import { inRead } from "../db/transaction.ts";
 import { writePaper, type Paper } from "../drawing/write-paper.ts";
 import type { SentFile } from "../http/file.ts";
@@ -46,7 +46,7 @@ export class DowntimeService {
 }
 
 function writeSheet({ trays, on, language, timeZone, at }: SheetTold): Promise<Uint8Array> {
-  const { downtime: words, record } = getMessages(language).paper;
+  const { downtime: words, record } = getPaper(language);
   const title = fill(language, words.title, { day: on });
   const { time, dateTime } = makeTimeFormats(language, timeZone);
   const printed = fill(language, words.printed, { when: dateTime(at.toISOString()) });
@@ -95,10 +95,10 @@ const nameSet = ({ container }: TrayView["items"][number]): string[] =>
 
 function writeHead(paper: Paper, title: string, language: Language): void {
   paper.title(title);
-  paper.small(getMessages(language).paper.downtime.lead);
+  paper.small(getPaper(language).downtime.lead);
 }
 
-type Words = ReturnType<typeof getMessages>["paper"]["downtime"];
+type Words = ReturnType<typeof getPaper>["downtime"];
 
 function writeStep(
   paper: Paper,
@@ -110,7 +110,7 @@ function writeStep(
 }
 
 function writeEnd(paper: Paper, language: Language): void {
-  const { downtime: words } = getMessages(language).paper;
+  const { downtime: words } = getPaper(language);
   paper.field(words.deviations, words.blank);
   paper.field(words.signature, words.blank);
   paper.small(getMessages(language).cautions.aid);
