@@ -301,12 +301,14 @@ create table light_reading (
   person_id uuid not null,
   recorded_at timestamp with time zone not null,
   constraint light_reading_pk PRIMARY KEY (practice_id, id),
+  constraint light_reading_of_light UNIQUE (practice_id, light_id, id),
   constraint light_reading_replaced_once UNIQUE (practice_id, replaces_id),
   constraint light_reading_mode_fk FOREIGN KEY (practice_id, light_id, mode) REFERENCES curing_light_mode(practice_id, light_id, name),
-  constraint light_reading_replaces_fk FOREIGN KEY (practice_id, replaces_id) REFERENCES light_reading(practice_id, id),
+  constraint light_reading_replaces_fk FOREIGN KEY (practice_id, light_id, replaces_id) REFERENCES light_reading(practice_id, light_id, id),
   constraint light_reading_distance_range CHECK (((distance_tenth_mm >= 0) AND (distance_tenth_mm <= 300))),
   constraint light_reading_irradiance_range CHECK (((irradiance_mw_cm2 >= 0) AND (irradiance_mw_cm2 <= 20000))),
-  constraint light_reading_not_ahead CHECK ((read_at <= (recorded_at + '00:01:00'::interval)))
+  constraint light_reading_not_ahead CHECK ((read_at <= (recorded_at + '00:01:00'::interval))),
+  constraint light_reading_not_itself CHECK ((replaces_id <> id))
 );
 
 create table location (
@@ -652,6 +654,7 @@ create table storage_excursion (
   constraint storage_excursion_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
   constraint storage_excursion_measured CHECK (((lowest_c IS NOT NULL) OR (highest_c IS NOT NULL))),
   constraint storage_excursion_order CHECK ((from_at < to_at)),
+  constraint storage_excursion_over CHECK ((to_at <= (opened_at + '00:01:00'::interval))),
   constraint storage_excursion_range CHECK ((lowest_c <= highest_c)),
   constraint storage_excursion_resolution_given CHECK (((length(TRIM(BOTH FROM resolution)) >= 5) AND (length(TRIM(BOTH FROM resolution)) <= 2000))),
   constraint storage_excursion_resolved_whole CHECK ((((resolved_by IS NULL) = (resolved_at IS NULL)) AND ((resolved_by IS NULL) = (resolution IS NULL))))

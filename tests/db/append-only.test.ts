@@ -10,6 +10,7 @@ const appendOnly = [
   ["step_material", "lot_id = null"],
   ["audit_entry", "change = '{}'"],
   ["waiting_change", "note = 'something else'"],
+  ["light_reading", "irradiance_mw_cm2 = 1300"],
   ["finding_override", "reason = 'because I say so'"],
   ["label_run", "copies = 2"],
   ["label_run_subject", "container_id = null"],
