@@ -26,6 +26,9 @@ export const overlays: readonly { over: string; tap: RegExp }[] = [
   { over: "a withdrawal", tap: /^Move .* to quarantine$/ },
   { over: "a withdrawal", tap: /^Close the case$/ },
   { over: "a product", tap: /^Add an identifier$/ },
+  { over: "practice, lights", tap: /^Add a light$/ },
+  { over: "a light", tap: /^Enter a reading$/ },
+  { over: "practice, temperatures", tap: /^Enter an excursion$/ },
   { over: "practice, places", tap: /^Print the labels of all places$/ },
   { over: "practice, printers", tap: /^Add a printer$/ },
   { over: "practice, printers", tap: /^Add a sheet$/ },
@@ -41,13 +44,18 @@ const idOf = <T extends { id: string }>(found: readonly T[], fits: (one: T) => b
 export async function preparePlaces(dentist: Screen, owner: Screen): Promise<Place[]> {
   const { trays } = await dentist.ask<AnswerOf<"getToday">>("/today");
   const { products } = await owner.ask<AnswerOf<"listProducts">>("/products");
+  const { lights } = await owner.ask<AnswerOf<"listLights">>("/lights");
+  const light = idOf(lights, ({ readings }) => readings.length > 0);
   const trayOf = (chart: string) => idOf(trays, ({ chartNumber }) => chartNumber === chart);
   const product = idOf(products, ({ name }) => name === "Birch Bond");
   await dentist.ask(`/trays/${trayOf("C-1015")}/record`, {});
   const scope = [{ productId: product, lot: "BB-0021" }];
   const notice = { reference: "FSN-3 (fictional)", note: "Inspect", scope };
   const withdrawal = await owner.ask<AnswerOf<"openWithdrawal">>("/withdrawals", notice);
-  return [...(await listClinical(dentist, trayOf)), ...listDesk(product, withdrawal.id)];
+  return [
+    ...(await listClinical(dentist, trayOf)),
+    ...listDesk({ product, light, withdrawal: withdrawal.id }),
+  ];
 }
 
 /** A later version of a record; gives its id. */
@@ -97,7 +105,8 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
   return Object.entries(paths).map(([name, path]) => ({ name, path, who: "dentist" }));
 }
 
-function listDesk(product: string, withdrawal: string): Place[] {
+function listDesk(ids: Record<"product" | "light" | "withdrawal", string>): Place[] {
+  const { product, light, withdrawal } = ids;
   const parts = [
     "people",
     "tablets",
@@ -122,6 +131,7 @@ function listDesk(product: string, withdrawal: string): Place[] {
     "a new product": "/catalogue/new",
     systems: "/catalogue/systems",
     techniques: "/catalogue/techniques",
+    "a light": `/practice/lights/${light}`,
     ...Object.fromEntries(parts.map((part) => [`practice, ${part}`, `/practice/${part}`])),
   };
   return Object.entries(paths).map(([name, path]) => ({ name, path, who: "owner" }));

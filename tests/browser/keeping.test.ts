@@ -1,5 +1,6 @@
 /** Curing lights read, storage that went wrong settled, and how much a product still gives. */
 import { describe, expect } from "@jest/globals";
+import type { AnswerOf } from "#contracts/operations";
 import { journey } from "./browser.ts";
 import { listAxeFindings, listSmallTargets } from "./look.ts";
 import type { PersonRole, Screen } from "./screen.ts";
@@ -20,60 +21,100 @@ async function looksRight({ page }: Screen): Promise<void> {
 }
 
 describe("the lights of a practice", () => {
-  journey("are seen from Today, with what they have lost", async () => {
+  journey("are listed with what they have lost, by their standing in the address", async () => {
+    const screen = await openPart("assistant", "lights");
+    const { page } = screen;
+    const main = page.getByRole("main");
+    const rowOf = (name: RegExp) => main.getByRole("row", { name });
+    await screen.reads(rowOf(/Lumen One/), /Operatory 1 as it should be .*1,195 mW/);
+    // 980 at first, 610 now: 37.8 % less, by arithmetic.
+    await screen.reads(rowOf(/Lumen Two/), /Operatory 2 reading overdue .*610 .*37.8 % less/);
+    await looksRight(screen);
+    await page.getByLabel("Standing").selectOption("due");
+    await page.waitForURL(/\?state=due$/);
+    await screen.reads(main, /Lumen Two/);
+    expect(await rowOf(/Lumen One/).count()).toBe(0);
+    await page.goto("/practice/lights?state=weak");
+    await screen.reads(main, /Nothing fits/);
+    await screen.close();
+  });
+
+  journey("are seen from Today, and one by one as a picture with its figures", async () => {
     const screen = await served.open();
     const { page } = screen;
     await screen.signIn("assistant");
     const main = page.getByRole("main");
     await screen.reads(main, /A curing light needs a look Lumen Two .*reading overdue/);
     await screen.tap("See the lights");
-    const weak = page.getByRole("region", { name: "Lumen Two (fictional)" });
-    // 980 at first, 610 now: 37.8 % less, by arithmetic.
-    await screen.reads(weak, /reading overdue .*37.8 % less than at first/);
-    const good = page.getByRole("region", { name: "Lumen One (fictional)" });
-    await screen.reads(good, /as it should be .*Operatory 1/);
-    await screen.reads(good, /4 mm 890 mW\/cm²/);
+    await screen.reads(
+      main,
+      /Lumen Two .*Operatory 2 .*reading overdue .*37.8 % less than at first/,
+    );
+    // Three readings; the latest, 610 of 1000 mW/cm2 on the scale, stands lower than the first.
+    const heights = await page
+      .locator(".chart-point")
+      .evaluateAll((points) => points.map((point) => Number(point.getAttribute("cy"))));
+    expect(heights).toHaveLength(3);
+    expect(heights).toEqual(heights.toSorted((a, b) => a - b));
+    expect(await page.locator(".chart-floor").count()).toBe(1);
+    await screen.reads(page.getByRole("table", { name: "All readings" }), /610 .*850 .*980/);
     await looksRight(screen);
+    await screen.tap("All lights");
+    await screen.tap(/^Lumen One/);
+    const soft = page.getByRole("region", { name: "Soft start" });
+    await screen.reads(soft, /Of its output: 5 s from 10 to 100 % .*0 mm 1,230 mW/);
+    await screen.reads(page.getByRole("region", { name: "Standard" }), /4 mm 890 mW\/cm²/);
     await screen.close();
   });
 
-  journey("get a reading, and another in the place of a wrong one", async () => {
+  journey("get a reading, and another in the place and at the time of a wrong one", async () => {
     const screen = await openPart("assistant", "lights");
     const { page } = screen;
-    const light = page.getByRole("region", { name: "Lumen Two (fictional)" });
-    await screen.tap("Enter a reading", light);
+    const main = page.getByRole("main");
+    await screen.tap(/^Lumen Two/);
+    await screen.tap("Enter a reading");
     const dialog = page.getByRole("dialog");
     await dialog.getByText("power in mW").click();
     await dialog.getByLabel("Value").fill("50");
     await looksRight(screen);
     await screen.tap("Save", dialog);
     // 50 mW from 8 mm: 99.47 mW/cm2, rounded down (ISO 10650, radiant exitance).
-    await screen.reads(light, /below the floor/);
-    await light.locator("summary").click();
-    await screen.reads(light, /99 mW\/cm²/);
-    await screen.tap("Enter a reading", light);
-    await dialog.getByLabel("Value").fill("605");
+    await screen.reads(main, /below the floor .*99 mW\/cm²/);
+    await screen.tap("Enter a reading");
     await dialog.getByLabel("Takes the place of").selectOption({ index: 1 });
+    const time = await dialog.getByLabel("Read on").inputValue();
+    expect(time).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/);
+    await dialog.getByLabel("Value").fill("605");
     await screen.tap("Save", dialog);
-    await screen.reads(light, /as it should be .*605 mW\/cm² .*99 mW\/cm² replaced/);
+    await screen.reads(main, /as it should be .*605 mW\/cm² yes .*99 mW\/cm² no, replaced/);
+    const { lights } = await screen.ask<AnswerOf<"listLights">>("/lights");
+    const read = lights.find(({ name }) => name.startsWith("Lumen Two"))!.readings;
+    const [wrong, right] = [99, 605].map((value) =>
+      read.find(({ irradianceMwCm2 }) => irradianceMwCm2 === value),
+    );
+    expect(right?.readAt).toBe(wrong?.readAt);
     await screen.close();
   });
 
   journey("are added with a soft start, and taken out of use", async () => {
     const screen = await openPart("assistant", "lights");
     const { page } = screen;
+    const main = page.getByRole("main");
     await screen.tap("Add a light");
     const dialog = page.getByRole("dialog");
     await dialog.getByLabel("Name", { exact: true }).fill("Lumen Three (fictional)");
     await dialog.getByLabel("Output").selectOption("rising");
     await dialog.getByLabel("Beginning with").fill("10");
     await screen.tap("Save", dialog);
-    const light = page.getByRole("region", { name: "Lumen Three (fictional)" });
-    await screen.reads(light, /never read .*rises: 5 s from 10 to 100 %/);
-    await screen.tap("Change", light);
+    await screen.reads(main, /Lumen Three \(fictional\) none never read/);
+    await screen.tap(/^Lumen Three/);
+    await screen.reads(main, /never read .*5 s from 10 to 100 % No reading in this mode yet/);
+    await screen.tap("Change");
     await dialog.getByLabel("It is not used any more").check();
     await screen.tap("Save", dialog);
-    await screen.reads(light, /not used any more/);
+    await dialog.waitFor({ state: "detached" });
+    await screen.reads(main, /not used any more/);
+    expect(await page.getByRole("button", { name: "Enter a reading" }).count()).toBe(0);
     await screen.close();
   });
 });

@@ -140,7 +140,7 @@ describe("an excursion", () => {
         }),
       ),
     );
-    expect(rows.sort()).toEqual([0, 1]);
+    expect(rows.toSorted((a, b) => a! - b!)).toEqual([0, 1]);
   });
 });
 

@@ -54,6 +54,7 @@ export const patterns = {
   product: "/catalogue/:productId",
   practice: "/practice",
   practicePart: "/practice/:part",
+  light: "/practice/lights/:lightId",
   signIn: "/sign-in",
   setUp: "/set-up",
 } as const;
@@ -90,6 +91,7 @@ export const paths = {
   product: (productId: string) => `/catalogue/${productId}`,
   practice: () => patterns.practice,
   practicePart: (part: string) => `/practice/${part}`,
+  light: (lightId: string) => `/practice/lights/${lightId}`,
   scanner: () => "/practice/scanner",
   signIn: (next?: string) => withQuery(patterns.signIn, { next }),
   setUp: () => patterns.setUp,

@@ -34,6 +34,7 @@ const pages = {
   product: pageOf(() => import("./catalogue/ProductPage.tsx")),
   practice,
   practicePart: practice,
+  light: pageOf(() => import("./practice/LightPage.tsx")),
 };
 
 /** Fetches the code of the page at an address, so that it is there as soon as it is wanted. */
@@ -110,6 +111,7 @@ export function Routes(): ReactNode {
           <Route path={patterns.practicePart}>
             {({ part }) => <pages.practicePart part={part} />}
           </Route>
+          <Route path={patterns.light}>{({ lightId }) => <pages.light lightId={lightId} />}</Route>
           <Route>
             <NotFoundPage />
           </Route>

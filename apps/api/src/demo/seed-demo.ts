@@ -77,7 +77,11 @@ export async function renewDemo(app: INestApplicationContext, now: Date): Promis
     containers: await listContainersByAge(tx),
     people: await listPeople(tx),
     techniques: await listTechniques(tx),
-    places: await tx.manager.findBy(LocationRow, { practiceId: reader.practiceId }),
+    // Of two rooms the one with the first name comes last, and so is the one that is known.
+    places: await tx.manager.find(LocationRow, {
+      where: { practiceId: reader.practiceId },
+      order: { name: "DESC" },
+    }),
   }));
   const actor = { ...reader, timeZone: read.timeZone };
   const today = civilDateAt(now.toISOString(), read.timeZone);

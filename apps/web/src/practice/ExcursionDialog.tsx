@@ -1,5 +1,4 @@
 import { useState, type ReactNode } from "react";
-import { instantOfClock } from "#domain";
 import type { BodyOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
@@ -9,6 +8,7 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Select, TextField } from "../ui/Field.tsx";
 import { ProblemNote } from "../ui/States.tsx";
+import { readLocal } from "./light-form.ts";
 
 const kept = ["store", "refrigerator", "operatory", "quarantine"];
 
@@ -123,7 +123,7 @@ function ExcursionFields({ told, tried, onChange }: ExcursionFieldsProps): React
 }
 
 function readSpan(told: Told, timeZone: string): { from: string; to: string } | null {
-  const [from, to] = [instantOf(told.from, timeZone), instantOf(told.to, timeZone)];
+  const [from, to] = [readLocal(told.from, timeZone), readLocal(told.to, timeZone)];
   return from === null || to === null || from >= to ? null : { from, to };
 }
 
@@ -139,10 +139,4 @@ function readExcursion(told: Told, timeZone: string): BodyOf<"openExcursion"> | 
     highestC: degreesOf(highest),
     note,
   };
-}
-
-/** The instant of a local time as a field has it; `null` where it is none. */
-function instantOf(local: string, timeZone: string): string | null {
-  const [day = "", time = ""] = local.split("T");
-  return instantOfClock(day, time, timeZone);
 }

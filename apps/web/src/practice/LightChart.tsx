@@ -13,7 +13,8 @@ interface LightChartProps {
   title: string;
   /** At the tip, oldest first, in mW/cm2. */
   readings: readonly ChartReading[];
-  floor: number;
+  /** Of the practice; unknown until it is fetched. */
+  floor: number | undefined;
 }
 
 /** What a light gave at its tip over time, against its own first reading and the floor. */
@@ -22,7 +23,7 @@ export function LightChart({ title, readings, floor }: LightChartProps): ReactNo
   const { language, civilDate, shortDate } = useFormats();
   const [first] = readings;
   if (first === undefined) return null;
-  const { points, heightOf, ticks } = scaleReadings(readings, floor);
+  const { points, heightOf, ticks } = scaleReadings(readings, floor ?? 0);
   const dayOf = ({ atMs }: ChartReading): string =>
     shortDate(civilDate(new Date(atMs).toISOString()));
   const line = (value: number, className: string) => (
@@ -48,7 +49,7 @@ export function LightChart({ title, readings, floor }: LightChartProps): ReactNo
           </g>
         ))}
         {line(first.value, "chart-first")}
-        {line(floor, "chart-floor")}
+        {floor === undefined ? null : line(floor, "chart-floor")}
         <polyline
           className="chart-line"
           points={points.map(({ x, y }) => `${across(x)},${up(y)}`).join(" ")}

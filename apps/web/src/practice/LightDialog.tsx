@@ -14,7 +14,7 @@ import {
   type Course,
   type ModeRow,
 } from "./light-form.ts";
-import type { Light } from "./LightsPart.tsx";
+import type { Light } from "./LightMark.tsx";
 
 interface LightDialogProps {
   /** `null` adds one. */
@@ -38,7 +38,7 @@ export function LightDialog({ light, onClose }: LightDialogProps): ReactNode {
   const [rows, setRows] = useState<readonly ModeRow[]>([usualMode]);
   const change = (part: Partial<typeof facts>) => setFacts({ ...facts, ...part });
   const done = ({ name }: Light): void => {
-    refresh("listLights", "getTray", "getToday");
+    refresh("listLights", "getLight", "getTray", "getToday");
     announce({ text: t.saved(name) });
     onClose();
   };

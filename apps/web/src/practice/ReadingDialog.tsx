@@ -8,10 +8,8 @@ import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Choice, Select, TextField } from "../ui/Field.tsx";
 import { ProblemNote } from "../ui/States.tsx";
-import { readTenthMm } from "./light-form.ts";
-import type { Light } from "./LightsPart.tsx";
-
-const readAs = ["irradiance", "power"] as const;
+import { draftLike, readAs, readLocal, readReading, type ReadingDraft } from "./light-form.ts";
+import type { Light } from "./LightMark.tsx";
 
 /** What a radiometer reads of a light; a wrong reading is replaced, never changed. */
 export function ReadingDialog({
@@ -25,47 +23,39 @@ export function ReadingDialog({
   const { lights: t } = keeping;
   const announce = useAnnounce();
   const refresh = useRefresh();
+  const { timeZone } = useFormats();
   const last = light.readings.at(-1);
-  const [told, setTold] = useState<Told>({
+  const [told, setTold] = useState<ReadingDraft>({
     mode: light.modes[0]?.name ?? "",
     as: "irradiance",
     value: "",
     distance: "0",
     radiometer: last?.radiometer ?? "",
     note: "",
+    at: "",
     replacesId: "",
   });
-  const change = (part: Partial<Told>) => setTold({ ...told, ...part });
+  const [tried, setTried] = useState(false);
+  const change = (part: Partial<ReadingDraft>) => setTold({ ...told, ...part });
   const save = useWrite("addLightReading", () => {
-    refresh("listLights", "getTray", "getToday");
+    refresh("listLights", "getLight", "getTray", "getToday");
     announce({ text: t.readSaved });
     onClose();
   });
-  const distanceTenthMm = readTenthMm(told.distance);
-  function submit(): void {
-    if (distanceTenthMm === null) return;
-    const { mode, radiometer, note, replacesId } = told;
-    const value = Number(told.value);
-    const what = told.as === "power" ? { powerMw: value } : { irradianceMwCm2: value };
-    const replaces = replacesId === "" ? {} : { replacesId };
-    const body = { mode, distanceTenthMm, radiometer, note, ...what, ...replaces };
-    save.mutate({ params: { lightId: light.id }, body });
-  }
+  const wrong = light.readings.find(({ id }) => id === told.replacesId);
+  const body = readReading(told, wrong, timeZone);
   return (
     <Dialog title={t.readTitle(light.name)} onClose={onClose} closeLabel={common.cancel}>
       <form
         className="form"
         onSubmit={(event) => {
           event.preventDefault();
-          submit();
+          setTried(true);
+          if (body !== null) save.mutate({ params: { lightId: light.id }, body });
         }}
       >
-        <ReadingFields {...{ light, told }} onChange={change} />
-        <ReplacesSelect
-          light={light}
-          value={told.replacesId}
-          onChange={(replacesId) => change({ replacesId })}
-        />
+        <ReplacesSelect light={light} value={told.replacesId} onChange={change} />
+        <ReadingFields {...{ light, told, tried }} onChange={change} />
         <ProblemNote error={save.error} />
         <Button kind="main" type="submit" busy={save.isPending}>
           {common.save}
@@ -75,24 +65,18 @@ export function ReadingDialog({
   );
 }
 
-interface Told {
-  mode: string;
-  as: (typeof readAs)[number];
-  value: string;
-  distance: string;
-  radiometer: string;
-  note: string;
-  replacesId: string;
-}
-
 interface ReadingFieldsProps {
   light: Light;
-  told: Told;
-  onChange: (part: Partial<Told>) => void;
+  told: ReadingDraft;
+  /** Whether what is wrong is told already. */
+  tried: boolean;
+  onChange: (part: Partial<ReadingDraft>) => void;
 }
 
-function ReadingFields({ light, told, onChange }: ReadingFieldsProps): ReactNode {
+function ReadingFields({ light, told, tried, onChange }: ReadingFieldsProps): ReactNode {
   const { lights: t } = useTexts().keeping;
+  const { timeZone } = useFormats();
+  const noTime = told.at !== "" && readLocal(told.at, timeZone) === null;
   return (
     <>
       <Choice
@@ -126,12 +110,22 @@ function ReadingFields({ light, told, onChange }: ReadingFieldsProps): ReactNode
           onChange={({ target }) => onChange({ distance: target.value })}
         />
       </div>
-      <TextField
-        label={t.radiometer}
-        value={told.radiometer}
-        maxLength={100}
-        onChange={({ target }) => onChange({ radiometer: target.value })}
-      />
+      <div className="pair">
+        <TextField
+          label={t.radiometer}
+          value={told.radiometer}
+          maxLength={100}
+          onChange={({ target }) => onChange({ radiometer: target.value })}
+        />
+        <TextField
+          label={t.when}
+          hint={t.whenHint}
+          type="datetime-local"
+          value={told.at}
+          error={tried && noTime ? t.noSuchTime : undefined}
+          onChange={({ target }) => onChange({ at: target.value })}
+        />
+      </div>
       <TextField
         label={t.note}
         value={told.note}
@@ -145,16 +139,24 @@ function ReadingFields({ light, told, onChange }: ReadingFieldsProps): ReactNode
 interface ReplacesSelectProps {
   light: Light;
   value: string;
-  onChange: (readingId: string) => void;
+  onChange: (part: Partial<ReadingDraft>) => void;
 }
 
+/** A wrong reading to replace; what is most likely right of it is filled in. */
 function ReplacesSelect({ light, value, onChange }: ReplacesSelectProps): ReactNode {
   const { lights: t } = useTexts().keeping;
-  const { language, dateTime } = useFormats();
+  const { language, dateTime, timeZone } = useFormats();
   const standing = light.readings.filter(({ replaced }) => !replaced).toReversed();
   if (standing.length === 0) return null;
   return (
-    <Select label={t.replaces} value={value} onChange={({ target }) => onChange(target.value)}>
+    <Select
+      label={t.replaces}
+      value={value}
+      onChange={({ target }) => {
+        const wrong = standing.find(({ id }) => id === target.value);
+        onChange(wrong === undefined ? { at: "", replacesId: "" } : draftLike(wrong, timeZone));
+      }}
+    >
       <option value="">{t.replacesNone}</option>
       {standing.map(({ id, readAt, irradianceMwCm2, distanceTenthMm }) => (
         <option key={id} value={id}>

@@ -1,4 +1,5 @@
-import type { BodyOf } from "#contracts/operations";
+import { clockAt, instantOfClock } from "#domain";
+import type { AnswerOf, BodyOf } from "#contracts/operations";
 
 type Mode = NonNullable<BodyOf<"addLight">["modes"]>[number];
 
@@ -43,4 +44,61 @@ export function readModes(rows: readonly ModeRow[]): Mode[] {
       };
       return { name: name.trim(), phases: phases[course] };
     });
+}
+
+type Reading = AnswerOf<"getLight">["readings"][number];
+
+export const readAs = ["irradiance", "power"] as const;
+
+/** A reading as it is filled in. */
+export interface ReadingDraft {
+  mode: string;
+  as: (typeof readAs)[number];
+  value: string;
+  distance: string;
+  radiometer: string;
+  note: string;
+  /** On the practice's clock, as a field has it; empty for now. */
+  at: string;
+  /** The wrong reading that it takes the place of; empty for none. */
+  replacesId: string;
+}
+
+/** What is filled in of a wrong reading: all but its value and note is most likely right. */
+export function draftLike(wrong: Reading, timeZone: string): Partial<ReadingDraft> {
+  const { day, time } = clockAt(wrong.readAt, timeZone);
+  return {
+    mode: wrong.mode,
+    distance: String(wrong.distanceTenthMm / 10),
+    radiometer: wrong.radiometer,
+    at: `${day}T${time}`,
+    replacesId: wrong.id,
+  };
+}
+
+/** The reading as it is sent; `null` where its distance or its time is none. */
+export function readReading(
+  draft: ReadingDraft,
+  wrong: Reading | undefined,
+  timeZone: string,
+): BodyOf<"addLightReading"> | null {
+  const distanceTenthMm = readTenthMm(draft.distance);
+  const readAt = draft.at === "" ? undefined : readLocal(draft.at, timeZone);
+  if (distanceTenthMm === null || readAt === null) return null;
+  const { mode, radiometer, note } = draft;
+  const value = Number(draft.value);
+  const sameTime = wrong !== undefined && draftLike(wrong, timeZone).at === draft.at;
+  const at = sameTime ? wrong.readAt : readAt;
+  return {
+    ...{ mode, distanceTenthMm, radiometer, note },
+    ...(draft.as === "power" ? { powerMw: value } : { irradianceMwCm2: value }),
+    ...(at === undefined ? {} : { readAt: at }),
+    ...(wrong === undefined ? {} : { replacesId: wrong.id }),
+  };
+}
+
+/** The instant of a local date and time as a field has them; `null` where they are none. */
+export function readLocal(local: string, timeZone: string): string | null {
+  const [day = "", time = ""] = local.split("T");
+  return instantOfClock(day, time, timeZone);
 }

@@ -98,11 +98,12 @@ function sayNeed(need: Need, t: ScreenTexts, formats: Formats): NeedWords {
 
 function sayLights(lights: NeedOf<"lights">["lights"], t: ScreenTexts): NeedWords {
   const { today, states } = t.keeping.lights;
+  const [only, ...others] = lights;
   return {
     title: today.line(lights.length),
     detail: lights.map(({ name, state }) => `${name}: ${states[state]}`).join(" · "),
     action: today.action,
-    to: paths.practicePart("lights"),
+    to: only && others.length === 0 ? paths.light(only.id) : paths.practicePart("lights"),
   };
 }
 
