@@ -151,7 +151,16 @@ export const TechniqueView = z
   })
   .meta({ id: "Technique" });
 export type TechniqueView = z.infer<typeof TechniqueView>;
+export const TechniqueLine = z
+  .object({
+    ...TechniqueView.shape,
+    confirmedAt: Instant.nullable().meta({
+      description: "When a dentist confirmed it; a starter never is",
+    }),
+  })
+  .meta({ id: "TechniqueLine" });
+export type TechniqueLine = z.infer<typeof TechniqueLine>;
 export const Techniques = z
-  .object({ techniques: z.array(TechniqueView) })
+  .object({ techniques: z.array(TechniqueLine) })
   .meta({ id: "Techniques" });
 export type Techniques = z.infer<typeof Techniques>;

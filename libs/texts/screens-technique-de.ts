@@ -11,6 +11,8 @@ export const techniqueDe: typeof techniqueEn = {
     "die die Praxis dafür verwendet.",
   confirmed: (by, when) => `Bestätigt von ${by}, ${when}`,
   notConfirmed: "Noch nicht zahnärztlich bestätigt",
+  confirmedOn: (date) => `Zahnärztlich bestätigt, ${date}`,
+  starterMark: "Übliche Praxis, keine Quelle: nicht zahnärztlich bestätigt",
   confirmedNow: "Die Technik ist bestätigt.",
   starterNote:
     "Üblich in der Praxis, keine Quelle. Kopieren Sie sie, vergleichen Sie sie mit den " +

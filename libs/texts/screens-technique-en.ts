@@ -9,6 +9,8 @@ export const techniqueEn = {
     "the practice takes for it.",
   confirmed: (by: string, when: string) => `Confirmed by ${by}, ${when}`,
   notConfirmed: "Not confirmed by a dentist of the practice",
+  confirmedOn: (date: string) => `Confirmed by a dentist, ${date}`,
+  starterMark: "Common practice, no source: not confirmed by a dentist",
   confirmedNow: "The technique is confirmed.",
   starterNote:
     "Common practice, no source. Copy it, compare it with the instructions for use of your " +

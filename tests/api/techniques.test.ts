@@ -40,6 +40,10 @@ describe("a technique", () => {
     expect(copy).toMatchObject({ version: 1, starter: false, madeFrom: { id: starterId } });
     expect(copy.steps).toEqual(starter.steps);
     expect((await confirm(copy.id)).ok.confirmed).toMatchObject({ by: "dentist" });
+    const { techniques } = (await it.practice.assistant.call("listTechniques")).ok;
+    const confirmedAt = (id: string) => techniques.find((one) => one.id === id)?.confirmedAt;
+    expect(confirmedAt(copy.id)).toBe(it.clock.now().toISOString());
+    expect(confirmedAt(starterId)).toBeNull();
   });
 
   test("gets a new version by a change; trays keep the one they were planned with", async () => {

@@ -15,6 +15,8 @@ describe("a technique", () => {
     await screen.signIn("dentist");
     await page.goto("/catalogue/techniques");
     const main = page.getByRole("main");
+    const starters = main.getByText("Common practice, no source: not confirmed by a dentist");
+    await starters.first().waitFor();
     await screen.tap(/^Open Dentin sealing, universal adhesive/);
     await screen.reads(main, /Not confirmed .*Common practice, no source/);
     await screen.reads(main, /Etch enamel etchant apply 30 s Only where: mode: selective enamel/);
@@ -26,10 +28,14 @@ describe("a technique", () => {
     await coat.getByLabel("Thickness from, mm").fill("much");
     await screen.tap("Save the copy");
     await screen.reads(coat, /A number within its bounds, or nothing/);
-    // Turned round: the server says so beside the step.
+    // Turned round: the server says so, and it stands at the field.
     await coat.getByLabel("Thickness from, mm").fill("2");
     await screen.tap("Save the copy");
     await screen.reads(coat, /The thickness begins above its end/);
+    const from = coat.getByLabel("Thickness from, mm");
+    expect(await from.getAttribute("aria-invalid")).toBe("true");
+    const fault = page.locator(`[id="${await from.getAttribute("aria-describedby")}"]`);
+    await screen.reads(fault, /^The thickness begins above its end/);
     await coat.getByLabel("Thickness from, mm").fill("0.3");
     await screen.tap("Add a step");
     const added = page.getByRole("group", { name: /New step/ });
@@ -45,6 +51,8 @@ describe("a technique", () => {
     await screen.tap("Confirm it");
     await screen.tap("Confirm it", page.getByRole("dialog"));
     await screen.reads(main, /Confirmed by Dr. Noor Falk/);
+    await page.goto("/catalogue/techniques");
+    await screen.reads(main, /Our sealing .*Confirmed by a dentist, \d/);
     await screen.close();
   });
 

@@ -1,6 +1,6 @@
 import { Inject, Injectable } from "@nestjs/common";
 import { DataSource } from "typeorm";
-import type { Identifier, ProductInput, ProductView, TechniqueView } from "#contracts/catalogue";
+import type { Identifier, ProductInput, ProductView, TechniqueLine } from "#contracts/catalogue";
 import { stepViews } from "./step-views.ts";
 import { isValidGtin } from "#labels";
 import type { ProductRow, TechniqueRow } from "../db/tables.ts";
@@ -111,7 +111,7 @@ export class CatalogueService {
 
   listTechniques(call: Call<"listTechniques">): Promise<Answer<"listTechniques">> {
     return inRead(this.db, call, async (tx) => ({
-      techniques: (await store.listTechniques(tx)).map(techniqueView),
+      techniques: (await store.listTechniques(tx)).map(techniqueLine),
     }));
   }
 }
@@ -127,7 +127,7 @@ async function refuseUnknownSystem(tx: Tx, id: string | null): Promise<void> {
   if (id !== null && !(await store.hasSystem(tx, id))) throw notFound("bonding system");
 }
 
-export const techniqueView = (row: TechniqueRow): TechniqueView => ({
+const techniqueLine = (row: TechniqueRow): TechniqueLine => ({
   id: row.id,
   key: row.key,
   name: row.name,
@@ -135,6 +135,7 @@ export const techniqueView = (row: TechniqueRow): TechniqueView => ({
   visit: row.visit,
   starter: row.starter,
   steps: stepViews(row.steps),
+  confirmedAt: row.confirmedAt?.toISOString() ?? null,
 });
 
 function columnsOf({ inUseLife, ...input }: ProductInput): Partial<ProductRow> {

@@ -116,6 +116,8 @@ export class TechniqueRow {
   @Column("boolean") starter!: boolean;
   @Column("boolean") retired!: boolean;
   @Column("timestamptz", { name: "created_at" }) createdAt!: Date;
+  @Column({ type: "timestamptz", name: "confirmed_at", insert: false, nullable: true })
+  confirmedAt!: Date | null;
 }
 
 @Entity("delivery")

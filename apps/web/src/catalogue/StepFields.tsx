@@ -13,7 +13,13 @@ import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
 import { Button } from "../ui/Button.tsx";
 import { CheckField, Select, TextField } from "../ui/Field.tsx";
-import { listWrong, type NumberField, type StepDraft } from "./technique-draft.ts";
+import {
+  listFaults,
+  listWrong,
+  type FaultyPart,
+  type NumberField,
+  type StepDraft,
+} from "./technique-draft.ts";
 
 interface StepFieldsProps {
   step: StepDraft;
@@ -33,33 +39,28 @@ export function StepFields(props: StepFieldsProps): ReactNode {
   const { step, index, error, tried, onChange } = props;
   const { technique: t } = useTexts();
   const faults = useFaults(error, index);
-  const hasMore = faults.length > 0 || tellsMore(step);
+  const hasMore = faults.size > 0 || tellsMore(step);
+  const part = { step, faults, onChange };
+  const number = { ...part, tried };
   return (
     <fieldset className="panel step-fields">
       <legend>{t.stepTitle(index + 1, step.name)}</legend>
       <StepActs {...props} />
-      {faults.map((fault) => (
-        <p key={fault} className="field-error" role="alert">
-          {fault}
-        </p>
-      ))}
+      <Fault text={faults.get("step")} />
       <div className="step-times">
         <TextField
           label={t.stepName}
           value={step.name}
           maxLength={80}
           required
+          error={faults.get("name")}
           onChange={({ target }) => onChange({ name: target.value })}
         />
-        <NumberInput
-          {...{ step, tried, onChange }}
-          field="applicationSeconds"
-          label={t.application}
-        />
-        <NumberInput {...{ step, tried, onChange }} field="airDrySeconds" label={t.airDry} />
-        <NumberInput {...{ step, tried, onChange }} field="cureSeconds" label={t.cure} />
+        <NumberInput {...number} field="applicationSeconds" label={t.application} />
+        <NumberInput {...number} field="airDrySeconds" label={t.airDry} />
+        <NumberInput {...number} field="cureSeconds" label={t.cure} />
       </div>
-      <MaterialChoice step={step} onChange={onChange} />
+      <MaterialChoice {...part} />
       <CheckField
         label={t.required}
         checked={step.required}
@@ -67,19 +68,15 @@ export function StepFields(props: StepFieldsProps): ReactNode {
       />
       <details open={hasMore}>
         <summary className="link">{t.more}</summary>
-        <SolventFields step={step} onChange={onChange} />
+        <SolventFields {...part} />
         <div className="step-times">
-          <NumberInput
-            {...{ step, tried, onChange }}
-            field="lightDistance"
-            label={t.lightDistance}
-          />
-          <NumberInput {...{ step, tried, onChange }} field="minThickness" label={t.minThickness} />
-          <NumberInput {...{ step, tried, onChange }} field="maxThickness" label={t.maxThickness} />
-          <NumberInput {...{ step, tried, onChange }} field="minFiller" label={t.minFiller} />
-          <NumberInput {...{ step, tried, onChange }} field="minModulus" label={t.minModulus} />
+          <NumberInput {...number} field="lightDistance" label={t.lightDistance} />
+          <NumberInput {...number} field="minThickness" label={t.minThickness} />
+          <NumberInput {...number} field="maxThickness" label={t.maxThickness} />
+          <NumberInput {...number} field="minFiller" label={t.minFiller} />
+          <NumberInput {...number} field="minModulus" label={t.minModulus} />
         </div>
-        <ConditionFields step={step} onChange={onChange} />
+        <ConditionFields {...part} />
       </details>
     </fieldset>
   );
@@ -99,13 +96,22 @@ function tellsMore(step: StepDraft): boolean {
   );
 }
 
+type Faults = ReadonlyMap<FaultyPart, string>;
+
 /** What the server found wrong in this step, in words. */
-function useFaults(error: unknown, index: number): readonly string[] {
+function useFaults(error: unknown, index: number): Faults {
   const { faults } = useTexts().technique;
-  if (!(error instanceof ApiProblem)) return [];
-  return error.errors
-    .filter(({ path }) => path.startsWith(`/body/steps/${index}/`))
-    .map(({ message }) => faults[message] ?? message);
+  if (!(error instanceof ApiProblem)) return new Map();
+  const said = [...listFaults(error.errors, index)];
+  return new Map(said.map(([part, fault]) => [part, faults[fault] ?? fault]));
+}
+
+function Fault({ text }: { text: string | undefined }): ReactNode {
+  return text === undefined ? null : (
+    <p className="field-error" role="alert">
+      {text}
+    </p>
+  );
 }
 
 function StepActs({ index, isLast, onMove, onRemove }: StepFieldsProps): ReactNode {
@@ -123,7 +129,9 @@ function StepActs({ index, isLast, onMove, onRemove }: StepFieldsProps): ReactNo
   );
 }
 
-type StepPartProps = Pick<StepFieldsProps, "step" | "onChange">;
+interface StepPartProps extends Pick<StepFieldsProps, "step" | "onChange"> {
+  faults: Faults;
+}
 
 interface NumberInputProps extends StepPartProps {
   field: NumberField;
@@ -131,7 +139,8 @@ interface NumberInputProps extends StepPartProps {
   tried: boolean;
 }
 
-function NumberInput({ step, field, label, tried, onChange }: NumberInputProps): ReactNode {
+function NumberInput(props: NumberInputProps): ReactNode {
+  const { step, field, label, tried, faults, onChange } = props;
   const { technique: t } = useTexts();
   const isWrong = tried && listWrong(step).includes(field);
   return (
@@ -139,7 +148,7 @@ function NumberInput({ step, field, label, tried, onChange }: NumberInputProps):
       label={label}
       inputMode="decimal"
       value={step[field]}
-      error={isWrong ? t.wrongNumber : undefined}
+      error={isWrong ? t.wrongNumber : faults.get(field)}
       onChange={({ target }) => onChange({ [field]: target.value })}
     />
   );
@@ -148,13 +157,14 @@ function NumberInput({ step, field, label, tried, onChange }: NumberInputProps):
 const toggle = <T,>(chosen: readonly T[], one: T): readonly T[] =>
   chosen.includes(one) ? chosen.filter((other) => other !== one) : [...chosen, one];
 
-function MaterialChoice({ step, onChange }: StepPartProps): ReactNode {
+function MaterialChoice({ step, faults, onChange }: StepPartProps): ReactNode {
   const { technique: t } = useTexts();
   const { language } = useFormats();
   const { productKinds: names } = getMessages(language);
   return (
     <fieldset className="checks-of">
       <legend>{t.accepts}</legend>
+      <Fault text={faults.get("accepts")} />
       {productKinds.map((kind) => (
         <CheckField
           key={kind}
@@ -167,7 +177,7 @@ function MaterialChoice({ step, onChange }: StepPartProps): ReactNode {
   );
 }
 
-function SolventFields({ step, onChange }: StepPartProps): ReactNode {
+function SolventFields({ step, faults, onChange }: StepPartProps): ReactNode {
   const { technique: t } = useTexts();
   const { language } = useFormats();
   const { solvents: names } = getMessages(language);
@@ -178,9 +188,11 @@ function SolventFields({ step, onChange }: StepPartProps): ReactNode {
         checked={step.etchesDentin}
         onChange={({ target }) => onChange({ etchesDentin: target.checked })}
       />
+      <Fault text={faults.get("etchesDentin")} />
       <Select
         label={t.solventNeeded}
         value={step.solventNeeded}
+        error={faults.get("solventNeeded")}
         onChange={({ target }) => onChange({ solventNeeded: target.value as Solvent | "" })}
       >
         <option value="">{t.anySolvent}</option>
@@ -192,6 +204,7 @@ function SolventFields({ step, onChange }: StepPartProps): ReactNode {
       </Select>
       <fieldset className="checks-of">
         <legend>{t.solventsAllowed}</legend>
+        <Fault text={faults.get("solventsAllowed")} />
         {solvents.map((solvent) => (
           <CheckField
             key={solvent}
@@ -207,12 +220,13 @@ function SolventFields({ step, onChange }: StepPartProps): ReactNode {
 
 const undercuts = ["any", "yes", "no"] as const;
 
-function ConditionFields({ step, onChange }: StepPartProps): ReactNode {
+function ConditionFields({ step, faults, onChange }: StepPartProps): ReactNode {
   const { technique: t, chairside, tray } = useTexts();
   return (
     <>
       <fieldset className="checks-of">
         <legend>{t.modes}</legend>
+        <Fault text={faults.get("modes")} />
         {toothModes.map((mode) => (
           <CheckField
             key={mode}

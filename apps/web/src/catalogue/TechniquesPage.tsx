@@ -3,9 +3,11 @@ import type { AnswerOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
+import { useFormats } from "../texts/useFormats.ts";
 import { LinkButton } from "../ui/Button.tsx";
 import { Page } from "../ui/Page.tsx";
 import { EmptyState, QueryView } from "../ui/States.tsx";
+import { VerdictShape } from "../ui/Verdict.tsx";
 import { CatalogueParts } from "./CatalogueParts.tsx";
 import { TechniqueSteps } from "./TechniqueSteps.tsx";
 import "./catalogue.css";
@@ -49,6 +51,7 @@ function TechniquePanel({ technique }: { technique: Technique }): ReactNode {
               technique.starter ? words.starter : words.own,
             ].join(" · ")}
           </p>
+          <ConfirmedMark technique={technique} />
         </div>
         <LinkButton to={paths.technique(technique.id)}>
           {t.technique.open}
@@ -57,5 +60,24 @@ function TechniquePanel({ technique }: { technique: Technique }): ReactNode {
       </div>
       <TechniqueSteps steps={technique.steps} />
     </section>
+  );
+}
+
+/** Whether a dentist has confirmed it: by shape and words. */
+function ConfirmedMark({ technique }: { technique: Technique }): ReactNode {
+  const { technique: t } = useTexts();
+  const { shortDate, civilDate } = useFormats();
+  const { starter, confirmedAt } = technique;
+  return (
+    <p className={confirmedAt === null ? "compared-mark open" : "compared-mark"}>
+      <VerdictShape verdict={confirmedAt === null ? "caution" : "clear"} />
+      <span>
+        {confirmedAt !== null
+          ? t.confirmedOn(shortDate(civilDate(confirmedAt)))
+          : starter
+            ? t.starterMark
+            : t.notConfirmed}
+      </span>
+    </p>
   );
 }

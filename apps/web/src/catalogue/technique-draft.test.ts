@@ -1,8 +1,9 @@
 import { describe, expect, test } from "@jest/globals";
 import starters from "../../../../shared/starter-techniques.json" with { type: "json" };
-import { fillStep, type KeptStep } from "#domain";
+import { fillStep, readTechniqueFaults, type KeptStep, type TechniqueStep } from "#domain";
 import {
   draftOf,
+  listFaults,
   listWrong,
   moveStep,
   newStep,
@@ -50,3 +51,51 @@ test.each([
   ["minFiller", "62.5", 62.5],
   ["minFiller", "much", undefined],
 ] as const)("%s of %j is %j", (field, text, value) => expect(readNumber(field, text)).toBe(value));
+
+describe("what the server finds wrong", () => {
+  const at = (path: string, message = path) => ({ path: `/body/steps/${path}`, message });
+
+  test("is shown at its field of its step, the first of several", () => {
+    const errors = [
+      at("1/key", "key-twice"),
+      at("1/thicknessTenthMm", "range-turned"),
+      at("1/thicknessTenthMm/max"),
+      at("1/when/modes", "no-mode"),
+      at("1/accepts/0"),
+      at("1/accepts/1"),
+      at("11/name"),
+      { path: "/body/name", message: "elsewhere" },
+    ];
+    expect([...listFaults(errors, 1)]).toEqual([
+      ["step", "key-twice"],
+      ["minThickness", "range-turned"],
+      ["maxThickness", "1/thicknessTenthMm/max"],
+      ["modes", "no-mode"],
+      ["accepts", "1/accepts/0"],
+    ]);
+    expect([...listFaults(errors, 11)]).toEqual([["name", "11/name"]]);
+    expect(listFaults(errors, 0).size).toBe(0);
+  });
+
+  test("has a field for every fault that the rules of a technique know but a key", () => {
+    const step = { ...kept[0]!, key: "a", when: null };
+    const faulty: TechniqueStep[] = [
+      { ...step, solventNeeded: "water", solventsAllowed: ["ethanol"] },
+      { ...step, key: "b", etchesDentin: true, accepts: [] },
+      { ...step, key: "c", when: { modes: [], provisional: null, undercut: null } },
+      { ...step, key: "d", thicknessTenthMm: { min: 8, max: 3 } },
+      { ...step, key: "e", accepts: [], minModulusGpa: 5 },
+    ];
+    const errors = readTechniqueFaults(faulty).map(({ path, fault }) => ({
+      path: `/body${path}`,
+      message: fault,
+    }));
+    expect(faulty.map((_, index) => [...listFaults(errors, index)])).toEqual([
+      [["solventNeeded", "solvent-not-allowed"]],
+      [["etchesDentin", "etches-without-etchant"]],
+      [["modes", "no-mode"]],
+      [["minThickness", "range-turned"]],
+      [["minFiller", "coat-without-resin"]],
+    ]);
+  });
+});

@@ -163,3 +163,49 @@ export function readStep(draft: StepDraft): StepInput {
     when: isEvery ? null : when,
   };
 }
+
+/** The part of a step at which a fault is shown; `step` where no field has it. */
+export type FaultyPart =
+  | NumberField
+  | "name"
+  | "accepts"
+  | "etchesDentin"
+  | "solventNeeded"
+  | "solventsAllowed"
+  | "modes"
+  | "step";
+
+/** By the path of a step's fault, in the request; a path goes with what it begins with. */
+const faultyParts: readonly (readonly [path: string, part: FaultyPart])[] = [
+  ["name", "name"],
+  ["accepts", "accepts"],
+  ["etchesDentin", "etchesDentin"],
+  ["solventNeeded", "solventNeeded"],
+  ["solventsAllowed", "solventsAllowed"],
+  ["applicationSeconds", "applicationSeconds"],
+  ["airDrySeconds", "airDrySeconds"],
+  ["cureSeconds", "cureSeconds"],
+  ["lightDistanceTenthMm", "lightDistance"],
+  ["thicknessTenthMm/max", "maxThickness"],
+  ["thicknessTenthMm", "minThickness"],
+  ["minFillerPercent", "minFiller"],
+  ["minModulusGpa", "minModulus"],
+  ["when/modes", "modes"],
+  ["", "step"],
+];
+
+/** What the server found wrong in one step of those sent, by the part at which it is shown. */
+export function listFaults(
+  errors: readonly { path: string; message: string }[],
+  index: number,
+): ReadonlyMap<FaultyPart, string> {
+  const start = `/body/steps/${index}`;
+  const faults = new Map<FaultyPart, string>();
+  for (const { path, message } of errors) {
+    if (path !== start && !path.startsWith(`${start}/`)) continue;
+    const rest = path.slice(start.length + 1);
+    const [, part] = faultyParts.find(([begins]) => rest.startsWith(begins))!;
+    if (!faults.has(part)) faults.set(part, message);
+  }
+  return faults;
+}

@@ -84,7 +84,7 @@ interface ModePanelProps {
   floor: number | undefined;
 }
 
-/** A mode: how its output runs, its readings at the tip as a picture, and what it gives how far away. */
+/** A mode: the course of its output, its readings at the tip as a picture, and by distance. */
 function ModePanel({ light, mode, floor }: ModePanelProps): ReactNode {
   const { lights: t } = useTexts().keeping;
   const { language } = useFormats();

@@ -8,7 +8,7 @@ import {
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { readTooth, showTooth } from "../texts/tooth-notation.ts";
 
-export type Technique = AnswerOf<"listTechniques">["techniques"][number];
+export type Technique = AnswerOf<"getTray">["technique"];
 export type VisitTooth = AnswerOf<"getTray">["teeth"][number];
 
 /** What is planned of a tooth besides which one it is. */
