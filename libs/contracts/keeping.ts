@@ -45,6 +45,17 @@ export const ExcursionView = z
     openedBy: z.string(),
     openedAt: Instant,
     containers: z.int().meta({ description: "Still here that stood there meanwhile" }),
+    products: z
+      .array(
+        z.object({
+          id: Id,
+          name: z.string(),
+          containers: z.int(),
+          storageMinC: z.number().nullable(),
+          storageMaxC: z.number().nullable(),
+        }),
+      )
+      .meta({ description: "What those are, and how their entries want them kept" }),
     resolved: z.object({ by: z.string(), at: Instant, resolution: z.string() }).nullable(),
   })
   .meta({ id: "Excursion" });

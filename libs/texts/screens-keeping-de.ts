@@ -108,10 +108,21 @@ export const keepingDe: typeof keepingEn = {
     enter: "Eintragen",
     saved: "Eingetragen. Was dort stand, ist markiert.",
     degrees: (value) => `${value} °C`,
-    span: (from, to) => `${from} bis ${to}`,
-    touched: (count) => plural(count, "Behälter hier", "Behälter hier"),
+    anyPlace: "jeder",
+    standing: "Stand",
+    anyStanding: "jeder",
+    stood: "Stand dort, noch hier",
+    touched: (count) => (count === 0 ? "nichts, was noch hier ist" : `${count} Behälter`),
+    keptAt: (min, max) =>
+      min === ""
+        ? `(bis ${max} lagern)`
+        : max === ""
+          ? `(ab ${min} lagern)`
+          : `(bei ${min} bis ${max} lagern)`,
+    decisionOf: "Entscheidung",
     openState: "nicht entschieden",
-    settled: (by, when) => `entschieden von ${by}, ${when}`,
+    settledState: "entschieden",
+    settled: (by, when) => `${by}, ${when}`,
     settle: "Entscheiden",
     settleTitle: (place) => `Was wird aus dem, was hier stand: ${place}?`,
     settleText: "Nach der Gebrauchsanweisung jedes Produkts. Es bleibt festgehalten.",

@@ -104,10 +104,22 @@ export const keepingEn = {
     enter: "Enter it",
     saved: "Entered. What stood there is marked.",
     degrees: (value: string) => `${value} °C`,
-    span: (from: string, to: string) => `${from} to ${to}`,
-    touched: (count: number) => plural(count, "container here", "containers here"),
+    anyPlace: "any",
+    standing: "Standing",
+    anyStanding: "any",
+    stood: "Stood there, still here",
+    touched: (count: number) =>
+      count === 0 ? "nothing that is still here" : plural(count, "container", "containers"),
+    keptAt: (min: string, max: string) =>
+      min === ""
+        ? `(keep up to ${max})`
+        : max === ""
+          ? `(keep from ${min})`
+          : `(keep at ${min} to ${max})`,
+    decisionOf: "Decision",
     openState: "not settled",
-    settled: (by: string, when: string) => `settled by ${by}, ${when}`,
+    settledState: "settled",
+    settled: (by: string, when: string) => `${by}, ${when}`,
     settle: "Settle it",
     settleTitle: (place: string) => `What becomes of what stood at ${place}?`,
     settleText: "By the instructions for use of each product. It stays on record.",

@@ -29,8 +29,9 @@ const settle = (excursionId: string) =>
   });
 
 describe("an excursion", () => {
-  test("counts what stood there meanwhile and is still here", async () => {
-    const product = await make.product("primer");
+  test("tells what stood there meanwhile and is still here", async () => {
+    const storage = { storageMinC: 2, storageMaxC: 8 };
+    const product = await make.product("primer", storage);
     const before = (await open()).ok.containers;
     const given = { quantity: 2, locationId: make.places.refrigerator };
     const { containers } = await make.received(product, given);
@@ -47,7 +48,10 @@ describe("an excursion", () => {
     };
     await it.practice.assistant.call("move", { body });
     const { excursions } = (await it.practice.office.call("listExcursions")).ok;
-    expect(excursions.find(({ id }) => id === opened.id)?.containers).toBe(before + 1);
+    const now = excursions.find(({ id }) => id === opened.id)!;
+    expect(now.containers).toBe(before + 1);
+    const { id, name } = product;
+    expect(now.products).toContainEqual({ id, name, containers: 1, ...storage });
   });
 
   test("is settled once, by a dentist or the owner, and goes to the end of the list", async () => {

@@ -13,14 +13,14 @@ interface ExcursionRow {
   note: string;
   opened_by: string;
   opened_at: Date;
-  containers: number;
+  products: ExcursionView["products"];
   resolved_by: string | null;
   resolved_at: Date | null;
   resolution: string | null;
 }
 // It came before the excursion was over, and left only after it had begun.
 const stoodThere = `(
-  select count(*)::int from container_now c
+  select count(*)::int as containers, c.product_id from container_now c
   where c.practice_id = x.practice_id and not c.outside and exists (
     select 1 from movement m
     where m.practice_id = x.practice_id and m.container_id = c.id
@@ -28,11 +28,17 @@ const stoodThere = `(
         select 1 from movement n
         where n.practice_id = x.practice_id and n.container_id = c.id
           and n.from_location_id = x.location_id and n.recorded_at > m.recorded_at
-          and n.occurred_at <= x.from_at)))`;
+          and n.occurred_at <= x.from_at))
+  group by c.product_id)`;
+const products = `(
+  select coalesce(json_agg(json_build_object('id', p.id, 'name', p.name,
+      'containers', s.containers, 'storageMinC', p.storage_min_c,
+      'storageMaxC', p.storage_max_c) order by p.name), '[]')
+  from ${stoodThere} s join product p on p.id = s.product_id)`;
 const listed = statement<ExcursionRow>(
   "list-excursions",
   `select x.id, x.location_id, w.name as location_name, x.from_at, x.to_at, x.lowest_c,
-     x.highest_c, x.note, o.display_name as opened_by, x.opened_at, ${stoodThere} as containers,
+     x.highest_c, x.note, o.display_name as opened_by, x.opened_at, ${products} as products,
      r.display_name as resolved_by, x.resolved_at, x.resolution
    from storage_excursion x
    join location w on w.practice_id = x.practice_id and w.id = x.location_id
@@ -58,7 +64,8 @@ const viewOf = (row: ExcursionRow): ExcursionView => ({
   note: row.note,
   openedBy: row.opened_by,
   openedAt: row.opened_at.toISOString(),
-  containers: row.containers,
+  containers: row.products.reduce((sum, { containers }) => sum + containers, 0),
+  products: row.products,
   resolved:
     row.resolved_by !== null && row.resolved_at !== null
       ? { by: row.resolved_by, at: row.resolved_at.toISOString(), resolution: row.resolution ?? "" }
