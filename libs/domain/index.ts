@@ -6,6 +6,7 @@ export * from "./instant-at.ts";
 export * from "./clock-time.ts";
 export * from "./appointment-row.ts";
 export * from "./planned-seconds.ts";
+export * from "./storage-limits.ts";
 export * from "./technique-step.ts";
 export * from "./effective-end.ts";
 export * from "./container-state.ts";

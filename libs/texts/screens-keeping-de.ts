@@ -80,8 +80,7 @@ export const keepingDe: typeof keepingEn = {
     atTip: "An der Spitze",
     sinceFirst: "Seit der ersten Messung",
     tipOf: (mm) => `Spitze ${mm} mm`,
-    when: "Gemessen am",
-    whenHint: "Leer: eben jetzt",
+    when: "Gemessen am (leer: jetzt)",
     noSuchTime: "Diese Zeit gibt es nicht.",
     today: {
       line: (count) =>
@@ -111,8 +110,9 @@ export const keepingDe: typeof keepingEn = {
     anyPlace: "jeder",
     standing: "Stand",
     anyStanding: "jeder",
-    stood: "Stand dort, noch hier",
-    touched: (count) => (count === 0 ? "nichts, was noch hier ist" : `${count} Behälter`),
+    stood: "Behälter, die dort standen und noch hier sind",
+    stoodNothing: "nichts, was noch hier ist",
+    outside: "außerhalb",
     keptAt: (min, max) =>
       min === ""
         ? `(bis ${max} lagern)`

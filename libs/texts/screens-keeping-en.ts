@@ -78,8 +78,7 @@ export const keepingEn = {
     atTip: "At the tip",
     sinceFirst: "Since the first reading",
     tipOf: (mm: string) => `tip of ${mm} mm`,
-    when: "Read on",
-    whenHint: "Empty: just now",
+    when: "Read on (empty: now)",
     noSuchTime: "There is no such time.",
     today: {
       line: (count: number) =>
@@ -107,9 +106,9 @@ export const keepingEn = {
     anyPlace: "any",
     standing: "Standing",
     anyStanding: "any",
-    stood: "Stood there, still here",
-    touched: (count: number) =>
-      count === 0 ? "nothing that is still here" : plural(count, "container", "containers"),
+    stood: "Containers that stood there, still here",
+    stoodNothing: "nothing that is still here",
+    outside: "outside",
     keptAt: (min: string, max: string) =>
       min === ""
         ? `(keep up to ${max})`

@@ -138,7 +138,7 @@ describe("storage out of its range", () => {
       main,
       /Store .*31.5 °C .*not settled .*A dentist or the owner settles it/,
     );
-    await assistant.reads(main, /Alder Primer: \d+ containers? \(keep at 2 °C to 25 °C\)/);
+    await assistant.reads(main, /\d × Alder Primer \(keep at 2 °C to 25 °C\) outside/);
     await looksRight(assistant);
     await assistant.page.getByLabel("Standing").selectOption("yes");
     await assistant.page.waitForURL(/\?settled=yes$/);

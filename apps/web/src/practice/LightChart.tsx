@@ -6,7 +6,8 @@ import { scaleReadings, type ChartReading } from "./light-chart.ts";
 
 const [width, height, left, bottom] = [640, 220, 64, 28];
 const inner = { width: width - left - 12, height: height - bottom - 12 };
-const across = (x: number): number => left + x * inner.width;
+// A reading at either end stands clear of the numbers.
+const across = (x: number): number => left + 10 + x * (inner.width - 20);
 const up = (y: number): number => 12 + (1 - y) * inner.height;
 
 interface LightChartProps {

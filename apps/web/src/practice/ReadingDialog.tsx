@@ -119,7 +119,6 @@ function ReadingFields({ light, told, tried, onChange }: ReadingFieldsProps): Re
         />
         <TextField
           label={t.when}
-          hint={t.whenHint}
           type="datetime-local"
           value={told.at}
           error={tried && noTime ? t.noSuchTime : undefined}

@@ -1,4 +1,5 @@
 import { useState, type ReactNode } from "react";
+import { isOutsideStorage } from "#domain";
 import { formatNumber } from "#texts";
 import type { AnswerOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
@@ -158,17 +159,21 @@ function StoodThere({ excursion }: { excursion: Excursion }): ReactNode {
   const { language } = useFormats();
   const degrees = (value: number | null): string =>
     value === null ? "" : t.degrees(formatNumber(language, value));
-  if (excursion.products.length === 0) return t.touched(0);
+  if (excursion.products.length === 0) return t.stoodNothing;
   return (
     <ul className="stood-there">
-      {excursion.products.map(({ id, name, containers, storageMinC: min, storageMaxC: max }) => (
-        <li key={id}>
-          {`${name}: ${t.touched(containers)}`}
-          {min === null && max === null ? null : (
-            <span className="hint"> {t.keptAt(degrees(min), degrees(max))}</span>
-          )}
-        </li>
-      ))}
+      {excursion.products.map((product) => {
+        const { id, name, containers, storageMinC: min, storageMaxC: max } = product;
+        return (
+          <li key={id}>
+            {`${containers} × ${name}`}
+            {min === null && max === null ? null : (
+              <span className="hint"> {t.keptAt(degrees(min), degrees(max))}</span>
+            )}
+            {isOutsideStorage(excursion, product) ? <strong> {t.outside}</strong> : null}
+          </li>
+        );
+      })}
     </ul>
   );
 }
