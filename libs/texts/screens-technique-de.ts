@@ -71,6 +71,7 @@ export const techniqueDe: typeof techniqueEn = {
   undercuts: { any: "mit oder ohne", yes: "nur mit", no: "nur ohne" },
   up: "Früher",
   down: "Später",
+  moved: (name, place) => `${name} ist jetzt Schritt ${place}.`,
   remove: "Herausnehmen",
   addStep: "Schritt hinzufügen",
   newStep: "Neuer Schritt",

@@ -68,6 +68,7 @@ export const techniqueEn = {
   undercuts: { any: "with or without", yes: "only with", no: "only without" },
   up: "Earlier",
   down: "Later",
+  moved: (name: string, place: number) => `${name} is now step ${place}.`,
   remove: "Take out",
   addStep: "Add a step",
   newStep: "New step",

@@ -42,6 +42,16 @@ describe("a technique", () => {
     await added.getByLabel("What is done").fill("Look with the loupe");
     const looked = page.getByRole("group", { name: /Look with the loupe/ });
     await screen.tap("Earlier", looked);
+    await screen.reads(page.locator("body"), /Look with the loupe is now step 9/);
+    // By the keyboard down to the end and up again: the focus stays with the step.
+    await looked.getByRole("button", { name: "Later" }).focus();
+    await page.keyboard.press("Enter");
+    await screen.reads(looked, /^10\. Look/);
+    const earlier = looked.getByRole("button", { name: "Earlier" });
+    await earlier.and(page.locator(":focus")).waitFor();
+    await page.keyboard.press("Enter");
+    await screen.reads(looked, /^9\. Look/);
+    await earlier.and(page.locator(":focus")).waitFor();
     expect(await listAxeFindings(page)).toEqual([]);
     expect(await listSmallTargets(page)).toEqual([]);
     expect(await measureOverhang(page)).toBeLessThanOrEqual(0);

@@ -1,4 +1,4 @@
-import type { ReactNode } from "react";
+import { useRef, type ReactNode } from "react";
 import {
   productKinds,
   provisionalKinds,
@@ -11,6 +11,7 @@ import { getMessages } from "#texts";
 import { ApiProblem } from "../api/problem.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useFormats } from "../texts/useFormats.ts";
+import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { CheckField, Select, TextField } from "../ui/Field.tsx";
 import {
@@ -114,14 +115,25 @@ function Fault({ text }: { text: string | undefined }): ReactNode {
   );
 }
 
-function StepActs({ index, isLast, onMove, onRemove }: StepFieldsProps): ReactNode {
+function StepActs({ step, index, isLast, onMove, onRemove }: StepFieldsProps): ReactNode {
   const { technique: t } = useTexts();
+  const announce = useAnnounce();
+  const row = useRef<HTMLDivElement>(null);
+  const move = (by: number, { currentTarget: button }: { currentTarget: HTMLButtonElement }) => {
+    onMove(by);
+    announce({ text: t.moved(step.name, index + 1 + by) });
+    // What is moved in the page loses the focus; at either end the other way is left.
+    requestAnimationFrame(() => {
+      const left = row.current?.querySelector<HTMLButtonElement>("button:enabled");
+      (button.disabled ? left : button)?.focus();
+    });
+  };
   return (
-    <div className="actions">
-      <Button disabled={index === 0} onClick={() => onMove(-1)}>
+    <div className="actions" ref={row}>
+      <Button disabled={index === 0} onClick={(event) => move(-1, event)}>
         {t.up}
       </Button>
-      <Button disabled={isLast} onClick={() => onMove(1)}>
+      <Button disabled={isLast} onClick={(event) => move(1, event)}>
         {t.down}
       </Button>
       <Button onClick={onRemove}>{t.remove}</Button>
