@@ -42,6 +42,10 @@ function useSave(technique: Technique, isCopy: boolean) {
   return {
     error: add.error ?? change.error,
     isPending: add.isPending || change.isPending,
+    forgetError: () => {
+      add.reset();
+      change.reset();
+    },
     save: (name: string, drafts: readonly StepDraft[]) => {
       const steps = drafts.map(readStep);
       const { id, visit } = technique;
@@ -59,9 +63,14 @@ function Editor({ technique }: { technique: Technique }): ReactNode {
   const [name, setName] = useState(isCopy ? title : technique.name);
   const [steps, setSteps] = useState<readonly StepDraft[]>(technique.steps.map(draftOf));
   const [tried, setTried] = useState(false);
-  const { error, isPending, save } = useSave(technique, isCopy);
+  const { error, isPending, forgetError, save } = useSave(technique, isCopy);
   const change = (at: number, part: Partial<StepDraft>) =>
     setSteps(steps.map((step, index) => (index === at ? { ...step, ...part } : step)));
+  // Faults are told by a step's place, which is another one then.
+  const rearrange = (rearranged: readonly StepDraft[]) => {
+    forgetError();
+    setSteps(rearranged);
+  };
   const isWrong = steps.some((step) => listWrong(step).length > 0);
   return (
     <Page title={title} lead={t.keeps}>
@@ -87,8 +96,8 @@ function Editor({ technique }: { technique: Technique }): ReactNode {
             {...{ step, index, error, tried }}
             isLast={index === steps.length - 1}
             onChange={(part) => change(index, part)}
-            onMove={(by) => setSteps(moveStep(steps, index, index + by))}
-            onRemove={() => setSteps(steps.filter((one) => one !== step))}
+            onMove={(by) => rearrange(moveStep(steps, index, index + by))}
+            onRemove={() => rearrange(steps.filter((one) => one !== step))}
           />
         ))}
         <div className="actions">
