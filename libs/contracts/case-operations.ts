@@ -101,7 +101,13 @@ export const caseOperations = {
     body: trays.ClearTray,
     answer: trays.TrayView,
     status: 200,
-    problems: ["not-found", "tray-not-open", "not-on-tray", "record-not-complete"],
+    problems: [
+      "not-found",
+      "tray-not-open",
+      "not-on-tray",
+      "container-not-there",
+      "record-not-complete",
+    ],
   },
   overrideFinding: {
     tag: "trays",

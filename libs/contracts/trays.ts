@@ -248,6 +248,12 @@ export const TrayReturns = z
         cameFrom: z.object({ id: Id, name: z.string() }).nullable().meta({
           description: "Where it stood before it was set out; null where it was in the room",
         }),
+        place: z.object({ id: Id, name: z.string() }).meta({ description: "Where it is now" }),
+        onShelf: z.boolean().meta({ description: "False in quarantine, or once it is gone" }),
+        otherTray: z
+          .object({ id: Id, name: z.string(), room: z.object({ id: Id, name: z.string() }) })
+          .nullable()
+          .meta({ description: "The next tray on which it stands as well" }),
       }),
     ),
   })

@@ -158,4 +158,54 @@ describe("a tray that is put away", () => {
     expect((await clear(trayId, { returned: [outside] })).problem).toBe("not-found");
     expect(await placeOf(id)).toBe(make.places.operatory);
   });
+
+  test("leaves alone what is in quarantine, however it was meant", async () => {
+    const { trayId, container } = await make.smallTray();
+    const body = {
+      containerId: container.id,
+      fromLocationId: make.places.operatory,
+      toLocationId: make.places.quarantine,
+      quantity: 1,
+      reason: "quarantined" as const,
+    };
+    expect((await it.practice.assistant.call("move", { body })).status).toBe(201);
+    const given = { params: { trayId } };
+    const { containers } = (await it.practice.assistant.call("getTrayReturns", given)).ok;
+    expect(containers[0]).toMatchObject({ onShelf: false, place: { name: "Quarantine" } });
+    const returned = [{ containerId: container.id, locationId: make.places.store }];
+    const refused = await clear(trayId, { returned });
+    expect(refused.problem).toBe("container-not-there");
+    expect(refused.text).toContain("Quarantine");
+    expect((await clear(trayId, {})).status).toBe(200);
+    expect(await placeOf(container.id)).toBe(make.places.quarantine);
+  });
+
+  test("says which other tray waits for a container; there the stop goes with it", async () => {
+    const { trayId, container } = await make.smallTray();
+    const next = await make.tray({
+      technique: "bond-restoration",
+      chartNumber: "C-NEXT",
+      teeth: [{ tooth: "36" }, { tooth: "37" }],
+    });
+    const { check } = await make.scanned(next.id, container.code);
+    const { chartNumber } = (await it.practice.office.call("getTray", { params: { trayId } })).ok;
+    expect(check.findings.find(({ code }) => code === "not-available")).toMatchObject({
+      level: "stop",
+      numbers: { reason: "other-tray", tray: `${chartNumber} / 16` },
+    });
+    const given = { params: { trayId } };
+    const { containers } = (await it.practice.assistant.call("getTrayReturns", given)).ok;
+    expect(containers[0]?.otherTray).toMatchObject({ id: next.id, name: "C-NEXT / 36 37" });
+    await clear(trayId, {});
+    const after = await it.practice.office.call("getTray", { params: { trayId: next.id } });
+    expect(after.ok.check.findings.map(({ code }) => code)).not.toContain("not-available");
+    // Used up at the first visit, it is no longer there for the second.
+    const third = await make.tray({ technique: "bond-restoration" });
+    await make.scanned(third.id, container.code);
+    await clear(next.id, { usedUp: [container.id] });
+    const gone = await it.practice.office.call("getTray", { params: { trayId: third.id } });
+    expect(gone.ok.check.findings.find(({ code }) => code === "not-available")).toMatchObject({
+      numbers: { reason: "empty" },
+    });
+  });
 });

@@ -1,10 +1,11 @@
-import type { ClearTray } from "#contracts/trays";
+import type { ClearTray, TrayReturns } from "#contracts/trays";
 import type { Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { insertMovement } from "../stock/movements.store.ts";
 import { findLocation, getPlaceOfKind } from "../stock/stock.store.ts";
 import type { ItemRow } from "./tray-item.ts";
+import type { ReturnRow } from "./trays.store.ts";
 
 interface Part {
   containerId: string;
@@ -30,6 +31,7 @@ export async function returnParts(
     const row = rows.find((each) => each.id === containerId);
     if (!row) throw new Problem("not-on-tray", "One of the containers is not on this tray.");
     if (row.location_id === toLocationId) continue;
+    if (reason === "moved" && !shelves.includes(row.location_kind)) throw notOnShelf(row);
     await insertMovement(tx, {
       id: newId(),
       lotId: row.lot_id,
@@ -61,6 +63,27 @@ async function listParts(tx: Tx, { usedUp, returned, discarded }: ClearTray): Pr
     parts.push({ containerId, toLocationId: place.id, reason: "moved" });
   }
   return parts;
+}
+
+const notOnShelf = ({ code, location_name: place }: ItemRow) =>
+  new Problem(
+    "container-not-there",
+    `${code} is in ${place} and does not go back to a shelf with this tray. Leave it there.`,
+  );
+
+/** What is known of where a container belongs after the visit. */
+export function returnView(row: ReturnRow): TrayReturns["containers"][number] {
+  const named = (id: string | null, name: string | null) =>
+    id === null || name === null ? null : { id, name };
+  const room = named(row.other_room_id, row.other_room_name);
+  const other = named(row.other_id, row.other_name);
+  return {
+    containerId: row.container_id,
+    cameFrom: named(row.from_id, row.from_name),
+    place: { id: row.now_id, name: row.now_name },
+    onShelf: shelves.includes(row.now_kind),
+    otherTray: other === null || room === null ? null : { ...other, room },
+  };
 }
 
 const shelves: readonly string[] = ["store", "refrigerator", "operatory"];

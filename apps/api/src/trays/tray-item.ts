@@ -4,6 +4,7 @@ import type { Reading } from "#contracts/stock";
 import { containerColumns, containerFacts, type ContainerRow } from "../stock/container-row.ts";
 import { scannedFacts } from "../stock/reading.ts";
 import { usesLeft } from "../stock/uses-left.ts";
+import { otherTray } from "./other-tray.ts";
 import { ownProduct, productColumns, productFacts, type ProductFactsRow } from "./product-facts.ts";
 
 export type ItemRow = Omit<ContainerRow, "id" | "product_id" | "product_name" | "product_kind"> &
@@ -37,14 +38,6 @@ const coverage = `array(
     join withdrawal wd on wd.practice_id = ws.practice_id and wd.id = ws.withdrawal_id
     where ws.practice_id = $1 and ws.product_id = p.id and ws.lot in ('', c.lot)
       and wd.state <> 'closed' order by wd.received_at) as withdrawals`;
-const elsewhere = `lateral (
-    select ot.id, oa.chart_number || ' / ' || ot.tooth as name
-    from tray_item oi
-    join tray ot on ot.practice_id = oi.practice_id and ot.id = oi.tray_id and ot.state <> 'cleared'
-    join patient oa on oa.practice_id = ot.practice_id and oa.id = ot.patient_id
-    where oi.practice_id = $1 and oi.container_id = c.id and oi.removed_at is null
-      and oi.tray_id <> i.tray_id
-    order by ot.appointment_at limit 1) other on true`;
 // What a single-use container did before; of any other product it is not asked.
 const usedBefore = `(
     select max(m.used_at) from step_material m
@@ -103,7 +96,7 @@ export const itemText = `select i.id as item_id, i.tray_id, i.step_key, i.barcod
   left join container_now c on c.practice_id = i.practice_id and c.id = i.container_id
   left join product p on p.id = i.product_id
   left join bonding_system bs on bs.id = p.system_id
-  left join ${elsewhere}
+  left join lateral (${otherTray("i")}) other on true
   where i.practice_id = $1 and i.tray_id in (select id from heads) and i.removed_at is null
   order by i.placed_at, i.id`;
 

@@ -18,7 +18,7 @@ import {
   trayLine,
   trayView,
 } from "./tray-view.ts";
-import { returnParts } from "./return-parts.ts";
+import { returnParts, returnView } from "./return-parts.ts";
 import * as store from "./trays.store.ts";
 
 @Injectable()
@@ -117,13 +117,8 @@ export class TraysService {
   getTrayReturns(call: Call<"getTrayReturns">): Promise<Answer<"getTrayReturns">> {
     return inRead(this.db, call, async (tx) => {
       await getTray(tx, call.params.trayId);
-      const rows = await store.listCameFrom(tx, call.params.trayId);
-      return {
-        containers: rows.map(({ container_id: containerId, from_id: id, from_name: name }) => ({
-          containerId,
-          cameFrom: id === null || name === null ? null : { id, name },
-        })),
-      };
+      const rows = await store.listReturns(tx, call.params.trayId);
+      return { containers: rows.map(returnView) };
     });
   }
 

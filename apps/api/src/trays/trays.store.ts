@@ -1,7 +1,8 @@
-import type { Content, Finding } from "#domain";
+import type { Content, Finding, LocationKind } from "#domain";
 import type { Reading } from "#contracts/stock";
 import type { VisitTooth } from "#contracts/trays";
 import { statement, type Tx } from "../db/transaction.ts";
+import { otherTray } from "./other-tray.ts";
 
 const patient = statement<{ id: string }>(
   "patient-for-chart",
@@ -144,16 +145,27 @@ export async function removeTrayItem(tx: Tx, trayId: string, itemId: string): Pr
   return (await tx.rows(removal, [practiceId, trayId, itemId, personId, tx.at])).length === 1;
 }
 
-interface CameFromRow {
+export interface ReturnRow {
   container_id: string;
   from_id: string | null;
   from_name: string | null;
+  now_id: string;
+  now_name: string;
+  now_kind: LocationKind;
+  other_id: string | null;
+  other_name: string | null;
+  other_room_id: string | null;
+  other_room_name: string | null;
 }
-const cameFrom = statement<CameFromRow>(
-  "tray-came-from",
-  `select i.container_id, l.id as from_id, l.name as from_name
+const returns = statement<ReturnRow>(
+  "tray-returns",
+  `select i.container_id, l.id as from_id, l.name as from_name, n.id as now_id, n.name as now_name,
+     n.kind as now_kind, o.id as other_id, o.name as other_name, o.room_id as other_room_id,
+     o.room_name as other_room_name
    from tray_item i
    join tray t on t.practice_id = i.practice_id and t.id = i.tray_id
+   join container c on c.practice_id = i.practice_id and c.id = i.container_id
+   join location n on n.practice_id = c.practice_id and n.id = c.location_id
    left join lateral (
      select m.from_location_id from movement m
      where m.practice_id = i.practice_id and m.container_id = i.container_id
@@ -161,13 +173,13 @@ const cameFrom = statement<CameFromRow>(
        and m.recorded_at >= t.created_at
      order by m.recorded_at desc, m.id desc limit 1) v on true
    left join location l on l.practice_id = i.practice_id and l.id = v.from_location_id
+   left join lateral (${otherTray("i")}) o on true
    where i.practice_id = $1 and i.tray_id = $2 and i.removed_at is null
-     and i.container_id is not null
    order by i.placed_at, i.id`,
 );
-/** Where what stands on a tray stood before it was set out. */
-export const listCameFrom = (tx: Tx, trayId: string) =>
-  tx.rows(cameFrom, [tx.actor.practiceId, trayId]);
+/** Of each container on a tray where it stood before, where it is, and who waits for it. */
+export const listReturns = (tx: Tx, trayId: string) =>
+  tx.rows(returns, [tx.actor.practiceId, trayId]);
 
 const override = statement(
   "insert-override",

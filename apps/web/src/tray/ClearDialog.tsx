@@ -1,40 +1,76 @@
 import { useState, type ReactNode } from "react";
 import { useLocation } from "wouter";
 import { showContainerCode } from "#domain";
-import type { BodyOf } from "#contracts/operations";
 import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { paths } from "../paths.ts";
+import { usePlaceTarget } from "../scanner/OwnCodes.tsx";
+import { ScanEntry } from "../scanner/ScanEntry.tsx";
+import { useScanTarget } from "../scanner/ScanProvider.tsx";
+import type { Scan } from "../scanner/scan.ts";
+import { playSound } from "../scanner/sounds.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
 import { Dialog } from "../ui/Dialog.tsx";
 import { Select, TextField } from "../ui/Field.tsx";
-import { ProblemNote } from "../ui/States.tsx";
+import { ProblemNote, QueryView } from "../ui/States.tsx";
 import type { Tray } from "./columns.ts";
+import {
+  containersOf,
+  findScanned,
+  readFates,
+  thrownAway,
+  usedUp,
+  usualFate,
+  type Container,
+  type Fates,
+  type Notes,
+  type Return,
+} from "./fates.ts";
 
-type Container = NonNullable<Tray["items"][number]["container"]>;
-/** What becomes of a container: a place's id, or one of these. */
-const usedUp = "used-up";
-const thrownAway = "discarded";
-type Fates = Readonly<Record<string, string>>;
-type Notes = Readonly<Record<string, string>>;
+interface ClearDialogProps {
+  tray: Tray;
+  onClose: () => void;
+}
 
 /** Ends a tray: what is empty, where the rest goes back, what is thrown away and why. */
-export function ClearDialog({ tray, onClose }: { tray: Tray; onClose: () => void }): ReactNode {
+export function ClearDialog({ tray, onClose }: ClearDialogProps): ReactNode {
+  const t = useTexts();
+  const query = useRead("getTrayReturns", { params: { trayId: tray.id } });
+  if (query.data !== undefined) {
+    return <FatesDialog {...{ tray, onClose }} returns={query.data.containers} />;
+  }
+  return (
+    <Dialog title={t.tray.clearTitle} onClose={onClose} closeLabel={t.common.cancel}>
+      <QueryView query={query}>{() => null}</QueryView>
+    </Dialog>
+  );
+}
+
+function useClear() {
   const t = useTexts();
   const announce = useAnnounce();
   const refresh = useRefresh();
   const [, navigate] = useLocation();
-  const usual = useUsualPlaces(tray);
-  const [chosen, setChosen] = useState<Fates>({});
-  const [notes, setNotes] = useState<Notes>({});
-  const clear = useWrite("clearTray", () => {
+  return useWrite("clearTray", () => {
     refresh("getTray", "listTrays", "getToday", "listContainers");
     announce({ text: t.tray.cleared });
     navigate(paths.today());
   });
+}
+
+function FatesDialog(props: ClearDialogProps & { returns: readonly Return[] }): ReactNode {
+  const { tray, returns, onClose } = props;
+  const t = useTexts();
+  const usual = Object.fromEntries(returns.map((one) => [one.containerId, usualFate(one)]));
+  const [chosen, setChosen] = useState<Fates>({});
+  const [notes, setNotes] = useState<Notes>({});
+  const choose = (id: string, fate: string) => setChosen((before) => ({ ...before, [id]: fate }));
+  const inHand = useReturning(tray, choose);
+  const clear = useClear();
   const fates = { ...usual, ...chosen };
-  const body = readFates(tray, fates, notes);
+  const containers = containersOf(tray);
+  const body = readFates(containers, fates, notes);
   return (
     <Dialog
       title={t.tray.clearTitle}
@@ -44,7 +80,7 @@ export function ClearDialog({ tray, onClose }: { tray: Tray; onClose: () => void
         <Button
           kind="main"
           busy={clear.isPending}
-          disabled={body.discarded?.some(({ note }) => note.trim().length < 3) === true}
+          disabled={body.discarded.some(({ note }) => note.length < 3)}
           onClick={() => clear.mutate({ params: { trayId: tray.id }, body })}
         >
           {t.tray.clear}
@@ -52,84 +88,89 @@ export function ClearDialog({ tray, onClose }: { tray: Tray; onClose: () => void
       }
     >
       <p>{t.tray.clearText}</p>
-      {containersOf(tray).map((container) => (
+      {containers.length === 0 ? null : <p className="hint">{t.tray.fates.scan}</p>}
+      {containers.map((container) => (
         <FateFields
           key={container.id}
           container={container}
-          fate={fates[container.id] ?? tray.location.id}
+          about={returns.find(({ containerId }) => containerId === container.id)}
+          isInHand={inHand === container.id}
+          fate={fates[container.id] ?? container.location.id}
           note={notes[container.id] ?? ""}
-          onFate={(fate) => setChosen({ ...chosen, [container.id]: fate })}
+          onFate={(fate) => choose(container.id, fate)}
           onNote={(note) => setNotes({ ...notes, [container.id]: note })}
         />
       ))}
+      <ScanEntry withCamera />
       <ProblemNote error={clear.error} />
     </Dialog>
   );
 }
 
-const containersOf = ({ items }: Tray): readonly Container[] =>
-  items.flatMap(({ container }) => container ?? []);
-
-/** Where each container stood before it was set out: there it goes back, unless told otherwise. */
-function useUsualPlaces({ id, location }: Tray): Fates {
-  const { data } = useRead("getTrayReturns", { params: { trayId: id } });
-  return Object.fromEntries(
-    (data?.containers ?? []).map(({ containerId, cameFrom }) => [
-      containerId,
-      cameFrom?.id ?? location.id,
-    ]),
-  );
+/** A scanned container is the one in hand; the code of a place scanned then says where it goes. */
+function useReturning(tray: Tray, choose: (id: string, fate: string) => void): string | null {
+  const t = useTexts();
+  const words = t.tray.fates;
+  const announce = useAnnounce();
+  const [inHand, take] = useState<Container | null>(null);
+  const nameOf = ({ product, code }: Container) => `${product.name} ${showContainerCode(code)}`;
+  useScanTarget((scan: Scan) => {
+    const found = findScanned(tray, scan);
+    playSound(found === undefined ? "look" : "taken");
+    if (found === undefined) return announce({ text: words.notHere, tone: "look" });
+    take(found);
+    announce({ text: words.inHand(nameOf(found)) });
+  }, t.tray.clearTitle);
+  usePlaceTarget(({ id, name, kind }) => {
+    const mayGo = inHand !== null && shelves.includes(kind);
+    playSound(mayGo ? "taken" : "look");
+    if (!mayGo) return announce({ text: words.scanFirst, tone: "look" });
+    choose(inHand.id, id);
+    announce({ text: `${nameOf(inHand)}: ${words.back(name)}` });
+  });
+  return inHand?.id ?? null;
 }
 
-function readFates(tray: Tray, fates: Fates, notes: Notes): BodyOf<"clearTray"> {
-  const told = containersOf(tray).map(({ id }) => ({ id, fate: fates[id] ?? tray.location.id }));
-  const withFate = (fate: string) => told.filter((one) => one.fate === fate).map(({ id }) => id);
-  const isPlace = (fate: string): boolean => fate !== usedUp && fate !== thrownAway;
-  return {
-    usedUp: withFate(usedUp),
-    discarded: withFate(thrownAway).map((containerId) => ({
-      containerId,
-      note: notes[containerId] ?? "",
-    })),
-    returned: told
-      .filter(({ fate }) => isPlace(fate) && fate !== tray.location.id)
-      .map(({ id, fate }) => ({ containerId: id, locationId: fate })),
-  };
-}
-
-const shelves = ["store", "refrigerator", "operatory"];
+const shelves: readonly string[] = ["store", "refrigerator", "operatory"];
 
 interface FateFieldsProps {
   container: Container;
+  about: Return | undefined;
+  isInHand: boolean;
   fate: string;
   note: string;
   onFate: (fate: string) => void;
   onNote: (note: string) => void;
 }
 
-function FateFields({ container, fate, note, onFate, onNote }: FateFieldsProps): ReactNode {
+function FateFields(props: FateFieldsProps): ReactNode {
+  const { container, about, isInHand, fate, note, onFate, onNote } = props;
   const t = useTexts();
+  const words = t.tray.fates;
   const { data } = useRead("listLocations", {}, { staleMs: 300_000 });
   const places = (data?.locations ?? []).filter(({ kind }) => shelves.includes(kind));
   const { product, code } = container;
+  const stays = about?.onShelf === false;
   return (
-    <div className="fate">
+    <div className={isInHand ? "fate in-hand" : "fate"}>
       <Select
         label={`${product.name} ${showContainerCode(code)}`}
+        hint={about === undefined ? undefined : sayWhy(words, about)}
         value={fate}
         onChange={({ target }) => onFate(target.value)}
       >
-        {places.map(({ id, name }) => (
+        {stays ? <option value={about.place.id}>{words.stays(about.place.name)}</option> : null}
+        {(stays ? [] : places).map(({ id, name }) => (
           <option key={id} value={id}>
-            {t.tray.fates.back(name)}
+            {words.back(name)}
           </option>
         ))}
-        <option value={usedUp}>{t.tray.fates.empty}</option>
-        <option value={thrownAway}>{t.tray.fates.discard}</option>
+        <option value={usedUp}>{words.empty}</option>
+        <option value={thrownAway}>{words.discard}</option>
       </Select>
       {fate === thrownAway ? (
         <TextField
-          label={t.tray.fates.why}
+          label={words.why}
           value={note}
           minLength={3}
           maxLength={2000}
@@ -139,4 +180,12 @@ function FateFields({ container, fate, note, onFate, onNote }: FateFieldsProps):
       ) : null}
     </div>
   );
+}
+
+type FateWords = ReturnType<typeof useTexts>["tray"]["fates"];
+
+/** Why it is not simply put back where it stood. */
+function sayWhy(words: FateWords, { onShelf, place, otherTray }: Return): string | undefined {
+  if (!onShelf) return words.notOnShelf(place.name);
+  return otherTray === null ? undefined : words.alsoOn(otherTray.name, otherTray.room.name);
 }
