@@ -113,6 +113,7 @@ export const SwapContainer = z
     gsTokens: GsTokens.optional(),
     replaces: Id.optional().meta({ description: "The container that ran out" }),
     emptied: z.boolean().default(false),
+    occurredAt: Instant.optional(),
   })
   .meta({ id: "SwapContainer" });
 export type SwapContainer = z.infer<typeof SwapContainer>;

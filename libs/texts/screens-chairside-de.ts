@@ -77,6 +77,8 @@ export const chairsideDe: typeof chairsideEn = {
   lateStart: "Eintragung beginnen",
   lateStep: "Später mitgeteilt: Sagen Sie, wann es getan wurde.",
   lateSeconds: "Sekunden, falls gemessen",
+  lateCured: "Sekunden Licht, wo gehärtet wurde",
+  lateNoTime: "Keine Uhrzeit dieses Tages, oder vor dem Beginn.",
   lateDone: "Da wurde es getan",
   lateMark: (when) => `Später mitgeteilt, ${when}`,
   undone: "nicht gemacht",

@@ -71,6 +71,8 @@ export const chairsideEn = {
   lateStart: "Begin the entry",
   lateStep: "Told later: say when it was done.",
   lateSeconds: "Seconds, if they were timed",
+  lateCured: "Seconds of light, where it was cured",
+  lateNoTime: "No time of that day, or before priming began.",
   lateDone: "It was done then",
   lateMark: (when: string) => `Told later, ${when}`,
   undone: "not done",

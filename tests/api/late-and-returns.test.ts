@@ -54,6 +54,7 @@ describe("a record told later", () => {
   test("is checked by what was in date then", async () => {
     const product = await make.usualProduct("bonding-cement");
     const { first } = await make.received(product, { useBy: "2026-06-15" });
+    const { first: second } = await make.received(product, { useBy: "2026-06-15" });
     // The next day in Berlin; sessions that are used meanwhile do not end.
     for (const at of ["2026-06-15T17:00:00.000Z", "2026-06-15T22:30:00.000Z"]) {
       it.clock.set(at);
@@ -66,6 +67,20 @@ describe("a record told later", () => {
     expect((await start(id)).problem).toBe("verdict-stops");
     const { records } = (await start(id, { happenedAt: "2026-06-15T12:00:00.000Z" })).ok;
     expect(records[0]?.startCheck.verdict).not.toBe("stop");
+    // So are its steps, and a container that took over.
+    const params = { recordId: records[0]!.id };
+    const at = "2026-06-15T12:05:00.000Z";
+    const body = { kind: "step-started" as const, stepKey: "cement", occurredAt: at };
+    const begun = await it.practice.dentist.call("addRecordEvent", { params, body });
+    expect(begun.ok.materials).toMatchObject([{ containerId: first.id, usedAt: at }]);
+    expect(begun.ok.check?.mayStart).toBe(true);
+    const later = "2026-06-15T12:06:00.000Z";
+    const swap = { stepKey: "cement", barcodes: [second.code], replaces: first.id };
+    const swapped = await it.practice.dentist.call("swapContainer", {
+      params,
+      body: { ...swap, occurredAt: later },
+    });
+    expect(swapped.ok.materials.at(-1)).toMatchObject({ containerId: second.id, usedAt: later });
     it.clock.set(now);
   });
 
@@ -76,6 +91,9 @@ describe("a record told later", () => {
       const body = { kind: "note" as const, text: "x", occurredAt };
       const refused = await it.practice.dentist.call("addRecordEvent", { params, body });
       expect(refused.problem).toBe("invalid-request");
+      const swap = { stepKey: "cement", barcodes: ["anything"], occurredAt };
+      const swapped = await it.practice.dentist.call("swapContainer", { params, body: swap });
+      expect(swapped.problem).toBe("invalid-request");
     }
     // Nor by going round the server.
     const text = `insert into record_event (practice_id, record_id, sequence, kind, occurred_at,

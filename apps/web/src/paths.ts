@@ -67,6 +67,8 @@ export const paths = {
   tray: (trayId: string) => `/trays/${trayId}`,
   changeVisit: (trayId: string) => `/trays/${trayId}/change`,
   chairside: (trayId: string) => `/trays/${trayId}/chairside`,
+  /** The same page, asking at once for what was written on paper. */
+  lateEntry: (trayId: string) => `/trays/${trayId}/chairside?late=1`,
   receive: () => patterns.receive,
   delivery: (deliveryId: string) => `/receive/${deliveryId}`,
   shelf: (filter: ShelfFilter = {}) => withQuery(patterns.shelf, { ...filter }),

@@ -50,7 +50,7 @@ function viewNow(tx: Tx, read: ReadRecord): RecordView {
     ...linkedViews(tx, read),
     startCheck: startCheckOf(read),
     passed: listPassed(read),
-    check: record.state === "draft" ? checkNow(tx, read.tray) : null,
+    check: record.state === "draft" ? checkNow(tx, read.tray, thenOf(read)) : null,
     steps: plannedSteps(read),
     materials: materials.map((row) => ({
       id: row.id,
@@ -102,3 +102,7 @@ function listPassed(read: ReadRecord): RecordView["passed"] {
   });
   return during.map((one) => findingView(one.finding, one));
 }
+
+/** What is told later is checked as of when it happened. */
+const thenOf = ({ record }: ReadRecord): string | undefined =>
+  record.told_at === null ? undefined : record.started_at.toISOString();

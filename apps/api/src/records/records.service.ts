@@ -132,11 +132,12 @@ export class RecordsService {
 
   /** A container takes over at a step, and with what it replaces at every step still to come. */
   swapContainer(call: Call<"swapContainer">): Promise<RecordView> {
-    const { stepKey, replaces, emptied, ...sent } = call.body;
+    const { stepKey, replaces, emptied, occurredAt, ...sent } = call.body;
     return inCommand(this.db, call, async (tx) => {
       const read = await getDraft(tx, call.params.recordId);
       const { record, tray } = read;
       getStep(read, stepKey);
+      refuseTimeOutside(tx, read, occurredAt);
       await lockTray(tx, tray.head.id);
       const place = { id: tray.head.id, locationId: tray.head.location_id };
       const named = await nameScan(tx, sent, place.id);
@@ -151,7 +152,7 @@ export class RecordsService {
       const itemId = newId();
       await placeScan(tx, place, { itemId, named, sent, stepKey: atStep });
       const facts = { item: itemId, replaces: replaces ?? null, emptied };
-      await noteSwap(tx, read, { stepKey, itemId, facts });
+      await noteSwap(tx, read, { stepKey, itemId, facts, occurredAt });
       return recordView(tx, await readRecord(tx, record));
     });
   }
@@ -217,10 +218,11 @@ async function useMaterials(
 ): Promise<void> {
   const { record, tray, materials } = read;
   const { stepKey, onlyItem } = used;
-  refuseStops(checkNow(tx, tray), stepKey);
+  const usedAt = used.occurredAt ?? tx.at.toISOString();
+  // What is told later is checked by what was in date when it was used.
+  refuseStops(checkNow(tx, tray, record.told_at === null ? undefined : usedAt), stepKey);
   const { steps } = assignSteps(listRecordSteps(read), tray.facts.items);
   const atStep = steps.find(({ step }) => step.key === stepKey)?.items ?? [];
-  const usedAt = used.occurredAt ?? tx.at.toISOString();
   const today = civilDateAt(usedAt, tx.actor.timeZone);
   for (const { id, container } of atStep) {
     if (!container || (onlyItem !== undefined && id !== onlyItem)) continue;
@@ -273,9 +275,9 @@ async function noteNotScanned(
 async function noteSwap(
   tx: Tx,
   { record, tray }: ReadRecord,
-  told: { stepKey: string; itemId: string; facts: object },
+  told: { stepKey: string; itemId: string; facts: object; occurredAt: string | undefined },
 ): Promise<void> {
-  const { stepKey, itemId, facts } = told;
+  const { stepKey, itemId, facts, occurredAt } = told;
   for (const { id, state } of tray.head.records) {
     if (state !== "draft") continue;
     const read = await getDraft(tx, id);
@@ -283,9 +285,9 @@ async function noteSwap(
     const isRunning =
       hasBegun(read, stepKey) &&
       !(id !== record.id && ofStep.some(({ kind }) => kind === "step-done"));
-    if (isRunning) await useMaterials(tx, read, { stepKey, onlyItem: itemId });
+    if (isRunning) await useMaterials(tx, read, { stepKey, onlyItem: itemId, occurredAt });
     if (isRunning || id === record.id) {
-      await store.insertEvent(tx, id, { kind: "material", stepKey, facts });
+      await store.insertEvent(tx, id, { kind: "material", stepKey, facts, occurredAt });
     }
   }
 }

@@ -1,39 +1,35 @@
 import { useState, type ReactNode } from "react";
-import { clockAt, instantOfClock } from "#domain";
 import { useTexts } from "../texts/Texts.tsx";
-import { useFormats } from "../texts/useFormats.ts";
 import { Button } from "../ui/Button.tsx";
 import { TextField } from "../ui/Field.tsx";
+import { CureLine } from "./CureLine.tsx";
+import type { LateTime } from "./late-time.ts";
 import type { StepWorkProps } from "./StepWork.tsx";
+import { listParts } from "./timer.ts";
 import { useRecordEvent } from "./useChairWork.ts";
+import { useCure } from "./useCure.ts";
 
 /** A step that was worked before it is told: typed with the time at which it happened. */
-export function LateWork(props: Omit<StepWorkProps, "locationId">): ReactNode {
-  const { record, step, recordIds, onLeave, children } = props;
+export function LateWork(props: StepWorkProps & { late: LateTime }): ReactNode {
+  const { record, step, recordIds, locationId, late, onLeave, children } = props;
   const { chairside: t } = useTexts();
-  const { timeZone } = useFormats();
   const write = useRecordEvent(recordIds);
-  const last = record.events
-    .map(({ occurredAt }) => occurredAt)
-    .toSorted()
-    .at(-1);
-  const before = last === undefined || last < record.startedAt ? record.startedAt : last;
-  const { day } = clockAt(record.startedAt, timeZone);
-  const [time, setTime] = useState(clockAt(before, timeZone).time);
+  const cure = useCure({ record, step, locationId });
+  const planned = listParts(step).find(({ kind }) => kind === "cure");
   const [seconds, setSeconds] = useState("");
-  const occurredAt = instantOfClock(day, time, timeZone);
+  const [cured, setCured] = useState("");
+  const { key: stepKey, name } = step;
   function finish(): void {
-    if (occurredAt === null) return;
-    const { key: stepKey, name } = step;
     const ran = seconds === "" ? {} : { seconds: Number(seconds) };
-    // The minute of the start has its seconds: within it, nothing comes before.
-    const at = occurredAt < record.startedAt ? record.startedAt : occurredAt;
-    void write({ kind: "step-started", stepKey, occurredAt: at }, name);
-    void write({ kind: "step-done", stepKey, occurredAt: at, ...ran }, name);
+    void write({ kind: "step-started", stepKey }, name);
+    if (cured !== "") {
+      void write({ kind: "cure", stepKey, seconds: Number(cured), ...cure.told }, name);
+    }
+    void write({ kind: "step-done", stepKey, ...ran }, name);
     onLeave();
   }
   function leaveOut(): void {
-    void write({ kind: "step-left-out", stepKey: step.key }, step.name);
+    void write({ kind: "step-left-out", stepKey }, name);
     onLeave();
   }
   return (
@@ -43,27 +39,27 @@ export function LateWork(props: Omit<StepWorkProps, "locationId">): ReactNode {
         <TextField
           label={t.lateTime}
           type="time"
-          value={time}
+          value={late.time}
+          error={late.at === null ? t.lateNoTime : undefined}
           required
-          onChange={({ target }) => setTime(target.value)}
+          onChange={({ target }) => late.setTime(target.value)}
         />
-        <TextField
-          label={t.lateSeconds}
-          type="number"
-          min={0}
-          max={7200}
-          value={seconds}
-          onChange={({ target }) => setSeconds(target.value)}
-        />
+        <SecondsField label={t.lateSeconds} value={seconds} onChange={setSeconds} />
+        {planned === undefined ? null : (
+          <>
+            <SecondsField label={t.lateCured} value={cured} onChange={setCured} />
+            <CureLine cure={cure} seconds={Number(cured || planned.seconds)} isRunning />
+          </>
+        )}
       </div>
       <div className="step-words">
         {children}
         <div className="actions step-actions">
-          <Button kind="main" className="huge" disabled={occurredAt === null} onClick={finish}>
+          <Button kind="main" className="huge" disabled={late.at === null} onClick={finish}>
             {t.lateDone}
           </Button>
           {step.required ? null : (
-            <Button className="big" onClick={leaveOut}>
+            <Button className="big" disabled={late.at === null} onClick={leaveOut}>
               {t.skip}
             </Button>
           )}
@@ -72,3 +68,20 @@ export function LateWork(props: Omit<StepWorkProps, "locationId">): ReactNode {
     </>
   );
 }
+
+interface SecondsFieldProps {
+  label: string;
+  value: string;
+  onChange: (value: string) => void;
+}
+
+const SecondsField = ({ label, value, onChange }: SecondsFieldProps): ReactNode => (
+  <TextField
+    label={label}
+    type="number"
+    min={1}
+    max={3600}
+    value={value}
+    onChange={({ target }) => onChange(target.value)}
+  />
+);

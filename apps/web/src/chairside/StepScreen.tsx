@@ -7,6 +7,7 @@ import { useFormats } from "../texts/useFormats.ts";
 import { Button } from "../ui/Button.tsx";
 import { DeviationDialog } from "./DeviationDialog.tsx";
 import { LateWork } from "./LateWork.tsx";
+import { ToldTime, useLateTime } from "./late-time.ts";
 import { NotScannedDialog } from "./NotScannedDialog.tsx";
 import type { RecordView } from "./steps.ts";
 import { StepWork } from "./StepWork.tsx";
@@ -37,7 +38,11 @@ export function StepScreen(props: StepScreenProps): ReactNode {
     setScanned(scan);
     ask("swap");
   };
-  useScanTarget(step.usesMaterial ? askSwap : null, t.chairside.swapTitle(step.name));
+  const late = useLateTime(record);
+  const isLate = record.toldAt !== null;
+  const noTime = isLate && late.at === null;
+  const takesScans = step.usesMaterial && !noTime;
+  useScanTarget(takesScans ? askSwap : null, t.chairside.swapTitle(step.name));
   const index = record.steps.findIndex((one) => one.key === step.key);
   const following = record.steps.slice(index + 1).find((one) => !one.done && !one.leftOut);
   const words = (
@@ -50,12 +55,12 @@ export function StepScreen(props: StepScreenProps): ReactNode {
   );
   const about = { record, step, recordIds, onClose: () => ask(null) };
   return (
-    <>
+    <ToldTime value={isLate ? late.at : null}>
       <section className="step-screen" aria-label={step.name}>
-        {record.toldAt === null ? (
-          <StepWork {...{ record, step, recordIds, locationId, onLeave }}>{words}</StepWork>
+        {isLate ? (
+          <LateWork {...{ record, step, recordIds, locationId, late, onLeave }}>{words}</LateWork>
         ) : (
-          <LateWork {...{ record, step, recordIds, onLeave }}>{words}</LateWork>
+          <StepWork {...{ record, step, recordIds, locationId, onLeave }}>{words}</StepWork>
         )}
       </section>
       <div className="chair-bar">
@@ -65,20 +70,20 @@ export function StepScreen(props: StepScreenProps): ReactNode {
         </p>
         <div className="actions">
           {step.usesMaterial ? (
-            <Button className="big" onClick={() => askSwap(null)}>
+            <Button className="big" disabled={noTime} onClick={() => askSwap(null)}>
               {t.chairside.swap}
             </Button>
           ) : null}
-          <Button className="big" onClick={() => ask("deviation")}>
+          <Button className="big" disabled={noTime} onClick={() => ask("deviation")}>
             {t.chairside.deviation}
           </Button>
           {step.thickness === null ? null : (
-            <Button className="big" onClick={() => ask("thickness")}>
+            <Button className="big" disabled={noTime} onClick={() => ask("thickness")}>
               {t.chairside.thickness}
             </Button>
           )}
           {step.usesMaterial ? (
-            <Button className="big" onClick={() => ask("not-scanned")}>
+            <Button className="big" disabled={noTime} onClick={() => ask("not-scanned")}>
               {t.chairside.notScanned}
             </Button>
           ) : null}
@@ -88,7 +93,7 @@ export function StepScreen(props: StepScreenProps): ReactNode {
       {asks === "deviation" ? <DeviationDialog {...about} /> : null}
       {asks === "thickness" ? <ThicknessDialog {...about} /> : null}
       {asks === "not-scanned" ? <NotScannedDialog {...about} /> : null}
-    </>
+    </ToldTime>
   );
 }
 

@@ -1,5 +1,5 @@
 import { useQueryClient } from "@tanstack/react-query";
-import { useState, type ReactNode } from "react";
+import { useContext, useState, type ReactNode } from "react";
 import { showContainerCode } from "#domain";
 import { keyOf, useRead, useRefresh } from "../api/queries.ts";
 import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
@@ -17,6 +17,7 @@ import { Dialog } from "../ui/Dialog.tsx";
 import { CheckField, Choice } from "../ui/Field.tsx";
 import { useSayError } from "../ui/States.tsx";
 import type { StepDialogProps } from "./DeviationDialog.tsx";
+import { ToldTime } from "./late-time.ts";
 
 interface SwapDialogProps extends StepDialogProps {
   /** Set where a scan at the step opened the dialog: one tap then goes on with it. */
@@ -115,6 +116,7 @@ function useSwap({
   const refresh = useRefresh();
   const announce = useAnnounce();
   const sayError = useSayError();
+  const toldTime = useContext(ToldTime);
   return (scan, replaced) => {
     const { reading } = scan;
     const { name } = nameScan(scan, stock, { today: today(), describe });
@@ -129,7 +131,10 @@ function useSwap({
     write({
       route: "swapContainer",
       params: { recordId: record.id },
-      body: { stepKey: step.key, ...textsOf(scan), ...replaced },
+      body: {
+        ...{ stepKey: step.key, ...textsOf(scan), ...replaced },
+        ...(toldTime === null ? {} : { occurredAt: toldTime }),
+      },
       about: name,
       belongsTo: record.id,
       onAnswer: (answer) =>

@@ -1,5 +1,6 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useState, type ReactNode } from "react";
+import { useSearchParams } from "wouter";
 import { sayVerdict } from "#texts";
 import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
 import { useWaitingFor } from "../outbox/OutboxProvider.tsx";
@@ -163,7 +164,8 @@ interface LateStartProps {
 /** For a visit whose time has come: what was written on paper is entered. */
 function LateStart({ tray, isOff, start, onStart }: LateStartProps): ReactNode {
   const t = useTexts();
-  const [asks, ask] = useState(false);
+  const [search] = useSearchParams();
+  const [asks, ask] = useState(search.has("late") && !isOff);
   if (Date.parse(tray.appointmentAt) > serverNowMs()) return null;
   return (
     <>

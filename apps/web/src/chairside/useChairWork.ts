@@ -1,5 +1,5 @@
 import { useQueryClient } from "@tanstack/react-query";
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useContext, useEffect, useState } from "react";
 import type { BodyOf } from "#contracts/operations";
 import { keyOf } from "../api/queries.ts";
 import { serverNowMs } from "../api/server-clock.ts";
@@ -7,6 +7,7 @@ import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
 import { playSound } from "../scanner/sounds.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { useSayError } from "../ui/States.tsx";
+import { ToldTime } from "./late-time.ts";
 import type { RecordView } from "./steps.ts";
 
 /**
@@ -20,11 +21,11 @@ export function useRecordEvent(
   const queries = useQueryClient();
   const announce = useAnnounce();
   const sayError = useSayError();
+  const toldTime = useContext(ToldTime);
   const ids = recordIds.join(" ");
   return useCallback(
     async (body, about) => {
-      // What is told later says itself when it was.
-      const occurredAt = body.occurredAt ?? new Date(serverNowMs()).toISOString();
+      const occurredAt = toldTime ?? new Date(serverNowMs()).toISOString();
       const writeOne = async (recordId: string): Promise<boolean> => {
         try {
           await write({
@@ -50,7 +51,7 @@ export function useRecordEvent(
       const taken = await Promise.all(ids.split(" ").map(writeOne));
       return taken.every(Boolean);
     },
-    [write, queries, announce, sayError, ids],
+    [write, queries, announce, sayError, ids, toldTime],
   );
 }
 

@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from "react";
 import { useRead } from "../api/queries.ts";
+import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
 import { ScannerNote } from "../scanner/ScannerNote.tsx";
@@ -120,11 +121,16 @@ interface TrayActionsProps {
 
 function TrayActions({ tray, isPlanned, isOpen }: TrayActionsProps): ReactNode {
   const t = useTexts();
+  const isDentist = useHasRole("dentist");
+  const hasBegun = Date.parse(tray.appointmentAt) <= serverNowMs();
   return (
     <>
       <Allergies patient={tray.patient} />
       {isPlanned ? (
         <LinkButton to={paths.changeVisit(tray.id)}>{t.tray.plan.change}</LinkButton>
+      ) : null}
+      {isPlanned && isDentist && hasBegun ? (
+        <LinkButton to={paths.lateEntry(tray.id)}>{t.chairside.late}</LinkButton>
       ) : null}
       {isOpen ? <ScanEntry /> : null}
     </>
