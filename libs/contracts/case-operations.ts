@@ -36,6 +36,13 @@ export const caseOperations = {
     status: 201,
     problems: ["not-found"],
   },
+  listVisits: {
+    ...get,
+    tag: "trays",
+    summary: "Who is planned when, without the checks",
+    query: trays.VisitQuery,
+    answer: trays.Visits,
+  },
   readAppointments: {
     tag: "trays",
     summary: "Read an appointment list line by line; nothing is planned",

@@ -105,6 +105,7 @@ export const routes = {
 
   listTrays: { method: "GET", path: "/trays", roles: "member" },
   planTray: { method: "POST", path: "/trays", roles: keepers },
+  listVisits: { method: "GET", path: "/visits", roles: "member" },
   readAppointments: { method: "POST", path: "/appointment-lists", roles: keepers },
   planTrays: { method: "POST", path: "/trays/batch", roles: keepers },
   changeTray: { method: "PUT", path: "/trays/:trayId", roles: keepers },

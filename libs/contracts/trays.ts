@@ -59,6 +59,7 @@ export const ChangeTray = z
 export type ChangeTray = z.infer<typeof ChangeTray>;
 
 const listText = z.string().max(200);
+const skipReasons = ["repeats", "whole-day", "cancelled", "unknown-zone"] as const;
 export const ReadAppointments = z
   .strictObject({
     text: z.string().min(1).max(500_000).meta({ description: "Typed lines, CSV, or iCalendar" }),
@@ -76,14 +77,28 @@ export const AppointmentRows = z
         room: listText,
         day: listText,
         time: listText,
+        at: Instant.nullable().meta({
+          description: "Where the list says the instant; day and time are then by the clock here",
+        }),
       }),
     ),
     skipped: z
-      .array(z.object({ text: z.string(), why: z.enum(["repeats", "whole-day", "cancelled"]) }))
+      .array(z.object({ text: z.string(), why: z.enum(skipReasons) }))
       .meta({ description: "Events that are no single visit at a time" }),
   })
   .meta({ id: "AppointmentRows", description: "As written; nothing is planned yet" });
 export type AppointmentRows = z.infer<typeof AppointmentRows>;
+
+export const VisitQuery = z
+  .strictObject({ from: CivilDate, to: CivilDate })
+  .meta({ description: "Days in the practice's zone, both included" });
+export type VisitQuery = z.infer<typeof VisitQuery>;
+export const Visits = z
+  .object({
+    visits: z.array(z.object({ trayId: Id, chartNumber: z.string(), appointmentAt: Instant })),
+  })
+  .meta({ id: "Visits", description: "The first 2000, in the order of their times" });
+export type Visits = z.infer<typeof Visits>;
 
 export const PlanTrays = z
   .strictObject({ visits: z.array(PlanTray).min(1).max(200) })

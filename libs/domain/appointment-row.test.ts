@@ -1,6 +1,7 @@
 import { describe, expect, test } from "@jest/globals";
 import {
   readDay,
+  readStart,
   settleAppointment,
   type AppointmentRow,
   type KnownForAppointments,
@@ -25,6 +26,7 @@ const row = (facts: Partial<AppointmentRow> = {}): AppointmentRow => ({
   room: "",
   day: "",
   time: "9:30",
+  at: null,
   ...facts,
 });
 const faultsOf = (facts: Partial<AppointmentRow>) => {
@@ -82,3 +84,52 @@ test.each([
   ["1.2.26", null],
   ["tomorrow", null],
 ])("the day %j is %j", (text, day) => expect(readDay(text)).toBe(day));
+
+describe("a start", () => {
+  test.each([
+    [
+      { day: "", time: "2026-06-15 9:30" },
+      { day: "2026-06-15", time: "09:30" },
+    ],
+    [
+      { day: "", time: "2026-06-15T09:30:00" },
+      { day: "2026-06-15", time: "09:30" },
+    ],
+    [
+      { day: "", time: "15.6.2026, 9.30 Uhr" },
+      { day: "15.6.2026", time: "09:30" },
+    ],
+    [
+      { day: "1.2.2026", time: "09:30:00" },
+      { day: "1.2.2026", time: "09:30" },
+    ],
+    // A day of its own is not written over.
+    [
+      { day: "1.2.2026", time: "2026-06-15 9:30" },
+      { day: "1.2.2026", time: "2026-06-15 9:30" },
+    ],
+    [
+      { day: "", time: "soon" },
+      { day: "", time: "soon" },
+    ],
+  ])("%j is read as %j", (told, start) => {
+    expect(readStart(told, "Europe/Berlin")).toEqual({ ...start, at: null });
+  });
+
+  // ISO 8601: Z is universal time; the hour of 25 October 2026 that comes twice in Germany.
+  test("with a zone keeps its instant, also of an hour that comes twice", () => {
+    const second = "2026-10-25T01:30:00.000Z";
+    const start = readStart({ day: "", time: "2026-10-25T01:30:00Z" }, "Europe/Berlin");
+    expect(start).toEqual({ day: "2026-10-25", time: "02:30", at: second });
+    expect(settleAppointment(row(start), known)).toMatchObject({ appointmentAt: second });
+    const typed = row({ ...start, at: null });
+    const first = "2026-10-25T00:30:00.000Z";
+    expect(settleAppointment(typed, known)).toMatchObject({ appointmentAt: first });
+    // Once a person has changed the time, the list's instant counts no more.
+    const changed = row({ ...start, time: "03:30" });
+    const later = "2026-10-25T02:30:00.000Z";
+    expect(settleAppointment(changed, known)).toMatchObject({ appointmentAt: later });
+    const offset = readStart({ day: "", time: "2026-06-15T09:30:00+05:30" }, "Europe/Berlin");
+    expect(offset).toMatchObject({ time: "06:00", at: "2026-06-15T04:00:00.000Z" });
+  });
+});

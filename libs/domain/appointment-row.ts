@@ -4,7 +4,7 @@
  * source.
  */
 import { isCivilDate } from "./civil-date.ts";
-import { instantOfClock } from "./clock-time.ts";
+import { clockAt, instantOfClock } from "./clock-time.ts";
 import { readToothIn, type ToothNotation } from "./teeth.ts";
 
 /** A line as it was written. */
@@ -19,6 +19,8 @@ export interface AppointmentRow {
   day: string;
   /** `HH:MM` or `H:MM`. */
   time: string;
+  /** The instant, where the list says it: it counts as long as day and time are not changed. */
+  at: string | null;
 }
 
 export interface Named {
@@ -66,6 +68,35 @@ export function readDay(text: string): string | null {
   const civil =
     dotted === null ? text.trim() : `${year}-${month.padStart(2, "0")}-${day.padStart(2, "0")}`;
   return isCivilDate(civil) ? civil : null;
+}
+
+const dateTime = /^(\d{4}-\d\d-\d\d|\d{1,2}\.\d{1,2}\.\d{4})(?:T|,?\s+)(.+)$/;
+const zoned = /^\d{4}-\d\d-\d\dT\d\d:\d\d(?::\d\d(?:\.\d+)?)?(?:Z|[+-]\d\d:?\d\d)$/;
+const clockTime = /^(\d{1,2})[:.](\d\d)(?::\d\d)?(?: Uhr)?$/;
+
+/**
+ * Day and time as a list says them, also in one field such as `2026-06-15 9:30`, `15.6.2026 9.30`,
+ * or `2026-06-15T07:30:00Z` (ISO 8601), whose instant is shown by a clock in the zone. What is none
+ * of these stays as it is.
+ */
+export function readStart(
+  told: { day: string; time: string },
+  timeZone: string,
+): Pick<AppointmentRow, "day" | "time" | "at"> {
+  const instant = zoned.test(told.time) ? Date.parse(told.time) : Number.NaN;
+  if (!Number.isNaN(instant)) {
+    const at = new Date(instant).toISOString();
+    return { ...clockAt(at, timeZone), at };
+  }
+  const [, day, rest] = dateTime.exec(told.time) ?? [];
+  const isOne = told.day.trim() === "" && day !== undefined;
+  const time = (isOne ? rest : undefined) ?? told.time;
+  const [, hour = "", minute = ""] = clockTime.exec(time) ?? [];
+  return {
+    day: isOne ? day : told.day,
+    time: hour === "" ? time : `${hour.padStart(2, "0")}:${minute}`,
+    at: null,
+  };
 }
 
 /** What a line becomes in a practice; errors: `appointmentFaults`, as many as there are. */
@@ -125,6 +156,10 @@ function readTime(
     return null;
   }
   if (day === null) return null;
+  if (row.at !== null) {
+    const shown = clockAt(row.at, known.timeZone);
+    if (shown.day === day && shown.time === time) return row.at;
+  }
   const instant = instantOfClock(day, time, known.timeZone);
   if (instant === null) note("time-left-out");
   return instant;

@@ -24,6 +24,7 @@ export const importDe: typeof importEn = {
     repeats: "wiederholt sich; planen Sie ihn von Hand",
     "whole-day": "hat keine Uhrzeit",
     cancelled: "ist abgesagt",
+    "unknown-zone": "seine Zeitzone ist nicht bekannt",
   },
   line: (line) => `Zeile ${line}`,
   chart: "Akte",
@@ -32,6 +33,7 @@ export const importDe: typeof importEn = {
   usual: (name) => `wie gewählt: ${name}`,
   take: "Übernehmen",
   becomes: (teeth, when) => `Zahn ${teeth}, ${when}`,
+  double: (line) => `derselbe Termin wie Zeile ${line}`,
   faults: {
     "no-chart": "keine Aktennummer",
     "no-tooth": "kein Zahn",

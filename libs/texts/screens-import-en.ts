@@ -22,6 +22,7 @@ export const importEn = {
     repeats: "it repeats; plan it by hand",
     "whole-day": "it has no time",
     cancelled: "it is cancelled",
+    "unknown-zone": "its time zone is not known",
   },
   line: (line: number) => `Line ${line}`,
   chart: "Chart",
@@ -30,6 +31,7 @@ export const importEn = {
   usual: (name: string) => `as chosen: ${name}`,
   take: "Take it",
   becomes: (teeth: string, when: string) => `tooth ${teeth}, ${when}`,
+  double: (line: number) => `the same visit as line ${line}`,
   faults: {
     "no-chart": "no chart number",
     "no-tooth": "no tooth",

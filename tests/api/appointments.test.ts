@@ -21,6 +21,7 @@ const row = (facts: object) => ({
   room: "",
   day: "",
   time: "",
+  at: null,
   ...facts,
 });
 const calendar = (...events: string[][]) =>
@@ -40,7 +41,7 @@ describe("a list of values", () => {
     expect((await read(text)).ok).toEqual({
       form: "lines",
       rows: [
-        row({ day: "15.6.2026", time: "9:30", teeth: "16, 26", chart: "C-7", technique: "Test" }),
+        row({ day: "15.6.2026", time: "09:30", teeth: "16, 26", chart: "C-7", technique: "Test" }),
       ],
       skipped: [],
     });
@@ -62,6 +63,26 @@ describe("a list of values", () => {
     ]);
   });
 
+  // RFC 4180, section 2, rule 5: a field that begins with a quote ends with one.
+  test("is refused where a quote would swallow the lines that follow", async () => {
+    const refused = await read('C-1,"16,09:30\r\nC-2,26,10:00\r\nC-3,36,11:00');
+    expect(refused.problem).toBe("list-unreadable");
+    expect(refused.text).toContain("quotation mark");
+  });
+
+  test("is refused where it is longer than what is planned at a time", async () => {
+    const lines = (count: number) => Array.from({ length: count }, () => "C-1;16;09:30").join("\n");
+    expect((await read(lines(200))).ok.rows).toHaveLength(200);
+    const refused = await read(lines(201));
+    expect(refused.problem).toBe("list-unreadable");
+    expect(refused.text).toContain("201 visits");
+  });
+
+  test("may say day and time as one", async () => {
+    const { rows } = (await read("Akte;Zahn;Start\nC-1;16;15.6.2026 9:30")).ok;
+    expect(rows).toEqual([row({ chart: "C-1", teeth: "16", day: "15.6.2026", time: "09:30" })]);
+  });
+
   test("is refused where it is no text", async () => {
     expect((await read("PK\u0003\u0004\u0000\u0000")).problem).toBe("invalid-request");
     expect((await read(" \n ")).problem).toBe("list-unreadable");
@@ -71,6 +92,7 @@ describe("a list of values", () => {
 
 describe("a calendar", () => {
   // RFC 5545, 3.3.5: the same moments in the three forms of its examples, by a clock in Berlin.
+  const seven = "1998-01-19T07:00:00.000Z";
   test("tells the practice's own time of local, universal and zoned times", async () => {
     const { ok } = await read(
       calendar(
@@ -82,9 +104,51 @@ describe("a calendar", () => {
     expect(ok.form).toBe("icalendar");
     expect(ok.rows).toEqual([
       row({ chart: "C-1", teeth: "16", day: "1998-01-18", time: "23:00" }),
-      row({ chart: "C-2", teeth: "26 27", day: "1998-01-19", time: "08:00" }),
-      row({ chart: "C-3", teeth: "36", day: "1998-01-19", time: "08:00" }),
+      row({ chart: "C-2", teeth: "26 27", day: "1998-01-19", time: "08:00", at: seven }),
+      row({ chart: "C-3", teeth: "36", day: "1998-01-19", time: "08:00", at: seven }),
     ]);
+  });
+
+  // RFC 5545, 3.3.5: "TZID=America/New_York:20070311T023000 indicates March 11, 2007 at 3:30 A.M.
+  // EDT" and "TZID=America/New_York:20071104T013000 indicates November 4, 2007 at 1:30 A.M. EDT".
+  test("reads times at the changes of the clock as the standard says", async () => {
+    const { rows } = (
+      await read(
+        calendar(
+          ["DTSTART;TZID=America/New_York:20070311T023000", "SUMMARY:C-1 16"],
+          ["DTSTART;TZID=America/New_York:20071104T013000", "SUMMARY:C-2 16"],
+        ),
+      )
+    ).ok;
+    expect(rows.map(({ at }) => at)).toEqual([
+      "2007-03-11T07:30:00.000Z",
+      "2007-11-04T05:30:00.000Z",
+    ]);
+  });
+
+  // RFC 5545, 3.6.5: the simple example of the rules for New York from 2007 on; its name here is
+  // one that only this calendar describes.
+  test("goes by the zones that it describes itself, and leaves out those it does not", async () => {
+    const zone = [
+      ...["BEGIN:VTIMEZONE", "TZID:Eastern of this calendar"],
+      ...["BEGIN:STANDARD", "DTSTART:20071104T020000"],
+      ...["RRULE:FREQ=YEARLY;BYDAY=1SU;BYMONTH=11"],
+      ...["TZOFFSETFROM:-0400", "TZOFFSETTO:-0500", "TZNAME:EST", "END:STANDARD"],
+      ...["BEGIN:DAYLIGHT", "DTSTART:20070311T020000", "RRULE:FREQ=YEARLY;BYDAY=2SU;BYMONTH=3"],
+      ...["TZOFFSETFROM:-0500", "TZOFFSETTO:-0400", "TZNAME:EDT", "END:DAYLIGHT"],
+      "END:VTIMEZONE",
+    ].join("\r\n");
+    const text = calendar(
+      ["DTSTART;TZID=Eastern of this calendar:20260615T033000", "SUMMARY:C-1 16"],
+      ["DTSTART;TZID=Eastern of this calendar:20260115T033000", "SUMMARY:C-2 16"],
+      ["DTSTART;TZID=Nobody knows:20260115T033000", "SUMMARY:C-3 16"],
+    ).replace("BEGIN:VEVENT", `${zone}\r\nBEGIN:VEVENT`);
+    const { rows, skipped } = (await read(text)).ok;
+    expect(rows.map(({ chart, time, at }) => [chart, time, at])).toEqual([
+      ["C-1", "09:30", "2026-06-15T07:30:00.000Z"],
+      ["C-2", "09:30", "2026-01-15T08:30:00.000Z"],
+    ]);
+    expect(skipped).toEqual([{ text: "C-3 16", why: "unknown-zone" }]);
   });
 
   // RFC 5545, 3.1: a long line is folded; 3.3.11: commas are escaped.
@@ -164,6 +228,28 @@ describe("many visits", () => {
     ]);
     expect(again[0]?.trayId).toBe(results[0]?.trayId);
     expect((await charts()).filter((one) => one === visits[0]!.chartNumber)).toHaveLength(1);
+  });
+
+  test("of two lists at the same moment are planned once", async () => {
+    const visits = Array.from({ length: 5 }, () => visit());
+    const both = await Promise.all([plan(visits), plan(visits)]);
+    const outcomes = both.flatMap(({ ok }) => ok.results.map(({ outcome }) => outcome));
+    expect(outcomes.filter((one) => one === "planned")).toHaveLength(5);
+    expect(outcomes.filter((one) => one === "already-planned")).toHaveLength(5);
+  });
+
+  test("are found again by their days", async () => {
+    // Midnight in Berlin is ten in the evening of the day before in UTC.
+    const late = visit({ appointmentAt: "2026-06-18T21:59:00.000Z" });
+    const next = visit({ appointmentAt: "2026-06-18T22:00:00.000Z" });
+    const [first, second] = (await plan([late, next])).ok.results;
+    const on = async (from: string, to: string) => {
+      const { visits } = (await it.practice.office.call("listVisits", { query: { from, to } })).ok;
+      return visits.map(({ trayId }) => trayId);
+    };
+    expect(await on("2026-06-18", "2026-06-18")).toEqual([first?.trayId]);
+    expect(await on("2026-06-18", "2026-06-19")).toEqual([first?.trayId, second?.trayId]);
+    expect(await on("2026-06-19", "2026-06-18")).toEqual([]);
   });
 
   test("sent again with their key are answered as before", async () => {

@@ -89,6 +89,7 @@ export const table: Record<RouteName, Line> = {
 
   listTrays: { who: "member", ids: {} },
   planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
+  listVisits: { who: "member", ids: {} },
   readAppointments: { who: keepers, ids: {} },
   // What is not this practice's is refused line by line.
   planTrays: {

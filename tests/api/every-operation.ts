@@ -252,6 +252,7 @@ const preparing: Preparing = {
       appointmentAt: noonOfTestDay,
     },
   }),
+  listVisits: async () => ({ query: { from: "2026-06-15", to: "2026-06-16" } }),
   readAppointments: async (make) => ({ body: { text: `${make.name("C")};16;09:30` } }),
   planTrays: async (make) => ({
     body: {

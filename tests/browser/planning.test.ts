@@ -73,8 +73,10 @@ describe("planning", () => {
       expect(await rows.filter({ hasText: "planned" }).count()).toBe(2);
       await page.reload();
       await page.getByLabel("Or a file").setInputFiles(file);
-      await screen.tap("Plan 1 visit");
+      // Seen before anything is planned, and not offered again.
       await screen.reads(first, /was planned already/);
+      await screen.reads(second, /one is no tooth/);
+      expect(await page.getByRole("button", { name: /^Plan \d/ }).count()).toBe(0);
       await screen.tap("Open", first);
       await screen.reads(page.getByRole("main"), /Tray for tooth 16, 26/);
       await screen.close();

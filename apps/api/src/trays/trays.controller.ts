@@ -23,6 +23,11 @@ export class TraysController {
     return this.trays.planTray(call);
   }
 
+  @Operation("listVisits")
+  listVisits(@Checked() call: Call<"listVisits">) {
+    return this.appointments.listVisits(call);
+  }
+
   @Operation("readAppointments")
   readAppointments(@Checked() call: Call<"readAppointments">) {
     return this.appointments.readAppointments(call);

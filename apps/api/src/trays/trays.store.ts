@@ -68,6 +68,29 @@ export const insertTray = (
   ]);
 };
 
+interface VisitRow {
+  id: string;
+  chart_number: string;
+  appointment_at: Date;
+}
+const visitsBetween = statement<VisitRow>(
+  "list-visits",
+  `select t.id, a.chart_number, t.appointment_at from tray t
+   join patient a on a.practice_id = t.practice_id and a.id = t.patient_id
+   where t.practice_id = $1 and t.appointment_at >= $2::date::timestamp at time zone $4
+     and t.appointment_at < ($3::date + 1)::timestamp at time zone $4
+   order by t.appointment_at, t.id limit 2000`,
+);
+export const listVisits = (tx: Tx, { from, to }: { from: string; to: string }) =>
+  tx.rows(visitsBetween, [tx.actor.practiceId, from, to, tx.actor.timeZone]);
+
+const planning = statement(
+  "lock-planning",
+  "select 1 from practice where practice_id = $1 for no key update",
+);
+/** Two lists planned at the same moment wait for each other: no visit of both comes twice. */
+export const lockPlanning = (tx: Tx) => tx.rows(planning, [tx.actor.practiceId]);
+
 const sameVisit = statement<{ id: string }>(
   "find-visit",
   `select t.id from tray t

@@ -9,6 +9,7 @@ import { Select, TextArea, TextField } from "../ui/Field.tsx";
 import { Page } from "../ui/Page.tsx";
 import { ProblemNote } from "../ui/States.tsx";
 import { ImportRows } from "./ImportRows.tsx";
+import { decodeList } from "./read-list-file.ts";
 import { WithVisitChoices, type VisitChoices } from "./VisitForm.tsx";
 import "./trays.css";
 
@@ -37,10 +38,11 @@ function Import({ choices }: { choices: VisitChoices }): ReactNode {
     locationId: choices.rooms[0]?.id ?? "",
     day: today(),
   });
-  const [found, setFound] = useState<Read | null>(null);
+  // Which reading it is: another list is judged anew.
+  const [found, setFound] = useState<{ list: Read; reading: number } | null>(null);
   const [rows, setRows] = useState<readonly AppointmentRow[]>([]);
   const read = useWrite("readAppointments", (answer) => {
-    setFound(answer);
+    setFound((before) => ({ list: answer, reading: (before?.reading ?? 0) + 1 }));
     setRows(answer.rows);
   });
   return (
@@ -53,18 +55,18 @@ function Import({ choices }: { choices: VisitChoices }): ReactNode {
       {found === null ? null : (
         <section className="panel" aria-label={t.lines(rows.length)}>
           <h2>{rows.length === 0 ? t.none : t.lines(rows.length)}</h2>
-          {found.skipped.length === 0 ? null : (
+          {found.list.skipped.length === 0 ? null : (
             <>
               <h3>{t.skippedTitle}</h3>
               <ul>
-                {found.skipped.map(({ text, why }, index) => (
+                {found.list.skipped.map(({ text, why }, index) => (
                   // Two events can say the same.
                   <li key={`${index} ${text}`}>{t.skipped(text, t.whys[why])}</li>
                 ))}
               </ul>
             </>
           )}
-          <ImportRows {...{ rows, choices, usual }} onChange={setRows} />
+          <ImportRows key={found.reading} {...{ rows, choices, usual }} onChange={setRows} />
         </section>
       )}
     </>
@@ -142,7 +144,8 @@ function ListForm({ busy, onRead }: ListFormProps): ReactNode {
         type="file"
         accept=".csv,.txt,.ics,text/csv,text/calendar,text/plain"
         onChange={({ target }) => {
-          void target.files?.[0]?.text().then((content) => {
+          void target.files?.[0]?.arrayBuffer().then((bytes) => {
+            const content = decodeList(new Uint8Array(bytes));
             setText(content);
             onRead(content);
           });

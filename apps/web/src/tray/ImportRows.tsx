@@ -1,12 +1,13 @@
 import { useState, type ReactNode } from "react";
 import {
+  clockAt,
   settleAppointment,
   type AppointmentRow,
   type KnownForAppointments,
   type SettledAppointment,
 } from "#domain";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
-import { useRefresh, useWrite } from "../api/queries.ts";
+import { useRead, useRefresh, useWrite } from "../api/queries.ts";
 import { paths } from "../paths.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { getToothNotation, showTooth } from "../texts/tooth-notation.ts";
@@ -16,6 +17,7 @@ import { Button, LinkButton } from "../ui/Button.tsx";
 import { Select, TextField } from "../ui/Field.tsx";
 import { ProblemNote } from "../ui/States.tsx";
 import { VerdictShape } from "../ui/Verdict.tsx";
+import { judgeLines, spanOf, type GoodVisit, type Line } from "./import-lines.ts";
 import type { Usual } from "./ImportPage.tsx";
 import type { VisitChoices } from "./VisitForm.tsx";
 import { modesOf, usualTooth } from "./visit-plan.ts";
@@ -41,14 +43,15 @@ export function ImportRows({ rows, choices, usual, onChange }: ImportRowsProps):
     notation: getToothNotation(),
   };
   const settled = rows.map((row) => settleAppointment(row, known));
-  const good = settled.flatMap((one, index) =>
-    one.ok && results[index]?.trayId == null ? [{ one, index }] : [],
+  const lines = judgeLines(settled, usePlanned(settled));
+  const good = lines.flatMap((line, index) =>
+    line.kind === "new" && results[index]?.trayId == null ? [{ one: line.visit, index }] : [],
   );
   const plan = useWrite("planTrays", ({ results: answers }) => {
     const next = [...results];
     for (const [place, { index }] of good.entries()) next[index] = answers[place];
     setResults(next);
-    refresh("listTrays", "getToday");
+    refresh("listTrays", "getToday", "listVisits");
     announce({ text: t.done(answers.filter(({ outcome }) => outcome === "planned").length) });
   });
   return (
@@ -57,7 +60,7 @@ export function ImportRows({ rows, choices, usual, onChange }: ImportRowsProps):
         {rows.map((row, index) => (
           // Lines keep their places.
           <li key={`line ${index}`} aria-label={t.line(index + 1)}>
-            <Outcome settled={settled[index]!} result={results[index]} />
+            <Outcome line={lines[index]!} result={results[index]} />
             {results[index]?.trayId == null ? (
               <RowFields
                 {...{ row, choices, usual }}
@@ -84,47 +87,60 @@ export function ImportRows({ rows, choices, usual, onChange }: ImportRowsProps):
 }
 
 /** The visit of a line; each tooth is treated as is mildest where the technique asks for a mode. */
-function bodyOf(
-  settled: Extract<SettledAppointment, { ok: true }>,
-  { techniques }: VisitChoices,
-): BodyOf<"planTray"> {
+function bodyOf(settled: GoodVisit, { techniques }: VisitChoices): BodyOf<"planTray"> {
   const { ok: _ok, teeth, ...visit } = settled;
   const technique = techniques.find(({ id }) => id === visit.techniqueId);
   const mode = modesOf(technique)[0] ?? null;
   return { ...visit, teeth: teeth.map((tooth) => ({ ...usualTooth, tooth, mode })) };
 }
 
+/** What is planned already on the days of the list. */
+function usePlanned(settled: readonly SettledAppointment[]) {
+  const { timeZone } = useFormats();
+  const span = spanOf(settled.flatMap((one) => (one.ok ? [one.appointmentAt] : [])));
+  const query = {
+    from: span === null ? "" : clockAt(span.first, timeZone).day,
+    to: span === null ? "" : clockAt(span.last, timeZone).day,
+  };
+  const { data } = useRead("listVisits", { query }, { enabled: span !== null });
+  return data?.visits ?? [];
+}
+
 interface OutcomeProps {
-  settled: SettledAppointment;
+  line: Line;
   result: Result | undefined;
 }
 
-function Outcome({ settled, result }: OutcomeProps): ReactNode {
+function Outcome({ line, result }: OutcomeProps): ReactNode {
   const { import: t } = useTexts();
-  const { dateTime } = useFormats();
-  if (result !== undefined) {
-    return (
-      <p className="import-outcome">
-        <VerdictShape verdict={result.outcome === "refused" ? "stop" : "clear"} />
-        <span>
-          {t.outcomes[result.outcome]} {result.detail}
-        </span>
-        {result.trayId === null ? null : (
-          <LinkButton to={paths.tray(result.trayId)}>{t.open}</LinkButton>
-        )}
-      </p>
-    );
-  }
+  const say = useSayLine();
+  const isRefused = result?.outcome === "refused";
+  const trayId = result?.trayId ?? (line.kind === "planned" ? line.trayId : null);
+  const isWrong = isRefused || (result === undefined && line.kind === "wrong");
+  const isLeftOut = line.kind === "double" || line.kind === "planned";
   return (
-    <p className={settled.ok ? "import-outcome" : "import-outcome wrong"}>
-      <VerdictShape verdict={settled.ok ? "clear" : "stop"} />
+    <p className={isWrong ? "import-outcome wrong" : "import-outcome"}>
+      <VerdictShape
+        verdict={isWrong ? "stop" : result === undefined && isLeftOut ? "caution" : "clear"}
+      />
       <span>
-        {settled.ok
-          ? t.becomes(settled.teeth.map(showTooth).join(", "), dateTime(settled.appointmentAt))
-          : settled.faults.map((fault) => t.faults[fault]).join("; ")}
+        {result === undefined ? say(line) : `${t.outcomes[result.outcome]} ${result.detail}`}
       </span>
+      {trayId === null ? null : <LinkButton to={paths.tray(trayId)}>{t.open}</LinkButton>}
     </p>
   );
+}
+
+function useSayLine(): (line: Line) => string {
+  const { import: t } = useTexts();
+  const { dateTime } = useFormats();
+  return (line) => {
+    if (line.kind === "wrong") return line.faults.map((fault) => t.faults[fault]).join("; ");
+    if (line.kind === "double") return t.double(line.line);
+    if (line.kind === "planned") return t.outcomes["already-planned"];
+    const { teeth, appointmentAt } = line.visit;
+    return t.becomes(teeth.map(showTooth).join(", "), dateTime(appointmentAt));
+  };
 }
 
 interface RowFieldsProps {
