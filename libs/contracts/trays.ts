@@ -219,6 +219,13 @@ export type Trays = z.infer<typeof Trays>;
 
 export const DowntimeQuery = z.strictObject({
   on: CivilDate.optional().meta({ description: "Appointments of that day in the practice's zone" }),
+  blanks: z.coerce
+    .number()
+    .int()
+    .min(0)
+    .max(20)
+    .default(2)
+    .meta({ description: "Pages for visits that nobody planned" }),
   language: z.enum(["en", "de"]).optional(),
 });
 export type DowntimeQuery = z.infer<typeof DowntimeQuery>;

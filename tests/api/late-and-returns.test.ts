@@ -1,6 +1,6 @@
 /** What was on paper while the system was away; and what becomes of a tray afterwards. */
 import { afterAll, beforeAll, describe, expect, test } from "@jest/globals";
-import type { BodyOf } from "#contracts/operations";
+import type { BodyOf, QueryOf } from "#contracts/operations";
 import { newId } from "../../apps/api/src/db/uuid.ts";
 import { openApp, type TestApp } from "../helpers/app.ts";
 import { asOwner } from "../helpers/database.ts";
@@ -107,22 +107,55 @@ describe("a record told later", () => {
 });
 
 describe("the sheet for downtime", () => {
-  test("has a page for each visit of the day with what is set out, and a blank one", async () => {
-    const { container } = await make.smallTray();
-    const query = { on: "2026-06-15", language: "en" as const };
+  const pagesOf = async (query: QueryOf<"getDowntimeSheet">) => {
     const { ok } = await it.practice.assistant.call("getDowntimeSheet", { query });
     const bytes = new Uint8Array(await (ok as unknown as Blob).arrayBuffer());
-    const pages = (await renderPdf(bytes, 40)).map(({ text }) => text.replace(/\s+/g, " "));
-    expect(pages.length).toBeGreaterThan(1);
-    const shown = `${container.code.slice(0, 3)}-${container.code.slice(3)}`;
-    expect(pages.some((text) => text.includes("Set out:") && text.includes(shown))).toBe(true);
-    expect(pages.at(-1)).toMatch(/^Downtime sheet, 15 June 2026/);
-    expect(pages.at(-1)).not.toContain("Set out:");
-    for (const text of pages) expect(text).toContain("Priming begun at");
-    const german = { on: "2026-06-15", language: "de" as const };
-    const other = await it.practice.assistant.call("getDowntimeSheet", { query: german });
-    const read = new Uint8Array(await (other.ok as unknown as Blob).arrayBuffer());
-    expect((await renderPdf(read, 40))[0]?.text).toContain("Ausfallblatt");
+    const pages = await renderPdf(bytes, 40);
+    return pages.map(({ text, ...page }) => ({ ...page, text: text.replace(/\s+/g, " ") }));
+  };
+  const on = "2026-05-04";
+  const appointmentAt = "2026-05-04T08:30:00.000Z";
+
+  test("has a page for each visit of the day with what is set out, then blank ones", async () => {
+    const product = await make.usualProduct("universal-adhesive");
+    const { first, lot } = await make.received(product);
+    const { id, chartNumber } = await make.tray({
+      technique: "seal-universal",
+      appointmentAt,
+      teeth: [
+        { tooth: "16", mode: "etch-and-rinse", surfaces: "MOD" },
+        { tooth: "26", mode: "self-etch" },
+      ],
+    });
+    await make.scanned(id, first.code);
+    const pages = await pagesOf({ on, language: "en" });
+    expect(pages).toHaveLength(3);
+    for (const { widthMm, heightMm, text } of pages) {
+      expect([widthMm, heightMm].map(Math.round)).toEqual([210, 297]);
+      expect(text).toMatch(/^Downtime sheet, 4 May 2026/);
+      for (const box of ["Container code", "Lot", "Use by", "From", "To", "Light, mode"]) {
+        expect(text).toContain(box);
+      }
+      expect(text).toMatch(/Deviations.*Dentist.*Date, signature/);
+      expect(text).toContain("does not replace");
+    }
+    const [visit, ...blank] = pages.map(({ text }) => text);
+    expect(visit).toContain(chartNumber);
+    expect(visit).toContain("16 MOD etch-and-rinse; 26 self-etch");
+    expect(visit).toContain("10:30, Operatory 1");
+    // Etched is the one tooth alone.
+    expect(visit).toMatch(/Etch enamel and dentin · 16 /);
+    const shown = `${first.code.slice(0, 3)}-${first.code.slice(3)}`;
+    expect(visit).toContain(`Set out: ${product.name} ${shown}, ${lot}`);
+    for (const text of blank) expect(text).not.toContain("Set out:");
+  });
+
+  test("is in German as well, and as many pages as are asked for", async () => {
+    const german = await pagesOf({ on: "2026-05-05", language: "de", blanks: 4 });
+    expect(german).toHaveLength(4);
+    expect(german[0]?.text).toMatch(/^Ausfallblatt, 5. Mai 2026.*Code des Behälters.*Charge/);
+    // Never none at all.
+    expect(await pagesOf({ on: "2026-05-05", blanks: 0 })).toHaveLength(1);
   });
 });
 

@@ -27,8 +27,17 @@ export interface Paper {
   item(head: string, lines: readonly string[]): void;
   text(text: string): void;
   small(text: string): void;
+  /** A row of boxes to write in, their words small inside; `share` of the width for each. */
+  boxes(cells: readonly Box[]): void;
+  /** Keeps so much of what follows together on one page, in millimetres. */
+  keep(heightMm: number): void;
   /** Goes on with a new page. */
   page(): void;
+}
+export interface Box {
+  label: string;
+  share: number;
+  heightMm?: number;
 }
 
 /**
@@ -120,10 +129,43 @@ function paperOn(document: PDFKit.PDFDocument): Paper {
     small: (text) => {
       line("regular", 8, text).moveDown(0.3);
     },
+    boxes: (cells) => {
+      drawBoxes(document, cells, keep);
+      document.x = left;
+    },
+    keep: (heightMm) => keep(heightMm * mm),
     page: () => {
       document.addPage();
     },
   };
+}
+
+const boxMm = 9.5;
+const boxGap = 3;
+
+function drawBoxes(
+  document: PDFKit.PDFDocument,
+  cells: readonly Box[],
+  keep: (points: number) => void,
+): void {
+  const height = Math.max(...cells.map(({ heightMm = boxMm }) => heightMm)) * mm;
+  keep(height);
+  const top = document.y;
+  const shares = cells.reduce((sum, { share }) => sum + share, 0);
+  const left = marginMm * mm;
+  const all = document.page.width - 2 * left;
+  let from = left;
+  for (const { label, share } of cells) {
+    const width = (all * share) / shares;
+    document.lineWidth(0.6).rect(from, top, width, height).stroke("black");
+    document
+      .font("regular")
+      .fontSize(6.5)
+      .fillColor("black")
+      .text(label, from + 3, top + 2.5, { width: width - 6, height: 9, ellipsis: true });
+    from += width;
+  }
+  document.y = top + height + boxGap;
 }
 
 function writeFeet(document: PDFKit.PDFDocument, foot: NonNullable<PaperTold["foot"]>): void {

@@ -64,7 +64,10 @@ export function ImportRows({ rows, choices, usual, onChange }: ImportRowsProps):
             {results[index]?.trayId == null ? (
               <RowFields
                 {...{ row, choices, usual }}
-                onChange={(next) => onChange(rows.map((one, at) => (at === index ? next : one)))}
+                onChange={(next) => {
+                  onChange(rows.with(index, next));
+                  setResults(rows.map((_row, at) => (at === index ? undefined : results[at])));
+                }}
               />
             ) : null}
           </li>
