@@ -14,6 +14,8 @@ export const trayDe: typeof trayEn = {
     after: "Tag danach",
     onlyChart: "Aktennummer",
     empty: "Für diesen Tag ist kein Tray geplant.",
+    printed: (when) =>
+      `Stand ${when}. Vor dem Priming gilt die Prüfung jenes Augenblicks, nicht dieses Blatt.`,
     columns: {
       time: "Zeit",
       tooth: "Zahn",
@@ -40,6 +42,7 @@ export const trayDe: typeof trayEn = {
     provisional: "Provisorium",
     provisionals: { none: "keins", resin: "aus Kunststoff", other: "aus anderem Material" },
     more: "Unterschnitt, Flächen, Restauration",
+    likewise: "Die anderen Zähne ebenso planen",
     undercutShort: "Unterschnitte auszublocken",
     undercut: "Es gibt Unterschnitte auszublocken",
     surfaces: "Flächen",
@@ -68,7 +71,7 @@ export const trayDe: typeof trayEn = {
     sealing: "Versiegelungstermin",
     bonding: "Einsetztermin",
     noSuchTooth: (system) => `Einer davon ist kein Zahn in ${system}.`,
-    noSuchTime: "Geben Sie Tag und Uhrzeit an.",
+    noSuchTime: "Geben Sie Tag und Uhrzeit an, die es gibt: Die Sommerzeit lässt manche aus.",
   },
   allergies: {
     button: (names) =>

@@ -13,6 +13,8 @@ export const trayEn = {
     after: "Day after",
     onlyChart: "Chart number",
     empty: "No tray is planned for this day.",
+    printed: (when: string) =>
+      `As checked ${when}. Before priming, the check of that moment counts, not this paper.`,
     columns: {
       time: "Time",
       tooth: "Tooth",
@@ -39,6 +41,7 @@ export const trayEn = {
     provisional: "Provisional",
     provisionals: { none: "none", resin: "of resin", other: "of another material" },
     more: "Undercut, surfaces, restoration",
+    likewise: "Plan the other teeth likewise",
     undercutShort: "undercuts to block out",
     undercut: "There are undercuts to block out",
     surfaces: "Surfaces",
@@ -67,7 +70,7 @@ export const trayEn = {
     sealing: "Sealing visit",
     bonding: "Bonding visit",
     noSuchTooth: (system: string) => `One of them is no tooth in ${system}.`,
-    noSuchTime: "Say a day and a time.",
+    noSuchTime: "Say a day and a time that there is: summer time leaves some out.",
   },
   allergies: {
     button: (names: readonly string[]) =>

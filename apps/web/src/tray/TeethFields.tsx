@@ -1,11 +1,13 @@
 import type { ReactNode } from "react";
 import { provisionalKinds, restorationKinds, type RestorationKind, type ToothMode } from "#domain";
 import { useTexts } from "../texts/Texts.tsx";
+import { Button } from "../ui/Button.tsx";
 import { CheckField, Choice, Select, TextField } from "../ui/Field.tsx";
 import {
   asksFor,
   listTeeth,
   modesOf,
+  planLikewise,
   usualTooth,
   type Technique,
   type ToothPlan,
@@ -23,10 +25,14 @@ interface TeethFieldsProps {
 /** What is planned of each tooth: what its technique asks for, and what may be told besides. */
 export function TeethFields(props: TeethFieldsProps): ReactNode {
   const { plan, technique, wrongSurfaces, onChange } = props;
-  return listTeeth(plan, technique).map(({ tooth, ...told }) => (
+  const teeth = listTeeth(plan, technique);
+  return teeth.map(({ tooth, ...told }, index) => (
     <ToothFields
       key={tooth}
       {...{ tooth, told, technique }}
+      onLikewise={
+        index === 0 && teeth.length > 1 ? () => onChange(planLikewise(plan, teeth)) : null
+      }
       isWrong={wrongSurfaces[tooth] === true}
       onChange={(change) => {
         const before = plan.details[tooth] ?? usualTooth;
@@ -42,9 +48,12 @@ interface ToothFieldsProps {
   technique: Technique | undefined;
   isWrong: boolean;
   onChange: (change: Partial<ToothPlan>) => void;
+  /** Plans the other teeth as this one; `null` where there is none to follow it. */
+  onLikewise: (() => void) | null;
 }
 
-function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsProps): ReactNode {
+function ToothFields(props: ToothFieldsProps): ReactNode {
+  const { tooth, told, technique, isWrong, onChange, onLikewise } = props;
   const t = useTexts();
   const words = t.tray.plan;
   const modes = modesOf(technique);
@@ -53,28 +62,30 @@ function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsP
   return (
     <fieldset className="tooth-fields">
       <legend>{t.common.tooth(showTooth(tooth))}</legend>
-      {modes.length === 0 ? null : (
-        <Choice<ToothMode>
-          label={words.mode}
-          options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
-          value={told.mode}
-          onChoose={(mode) => onChange({ mode })}
-        />
-      )}
-      {isSealing ? (
-        <Choice
-          label={words.provisional}
-          options={provisionalKinds.map((kind) => ({
-            value: kind,
-            label: words.provisionals[kind],
-          }))}
-          value={told.provisional}
-          onChoose={(provisional) => onChange({ provisional })}
-        />
-      ) : null}
+      <div className="tooth-choices">
+        {modes.length === 0 ? null : (
+          <Choice<ToothMode>
+            label={words.mode}
+            options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
+            value={told.mode}
+            onChoose={(mode) => onChange({ mode })}
+          />
+        )}
+        {isSealing ? (
+          <Choice
+            label={words.provisional}
+            options={provisionalKinds.map((kind) => ({
+              value: kind,
+              label: words.provisionals[kind],
+            }))}
+            value={told.provisional}
+            onChoose={(provisional) => onChange({ provisional })}
+          />
+        ) : null}
+      </div>
       <details open={mayDiffer}>
         <summary className="link">{words.more}</summary>
-        <div className="form">
+        <div className="tooth-more">
           {isSealing ? (
             <CheckField
               label={words.undercut}
@@ -109,6 +120,11 @@ function ToothFields({ tooth, told, technique, isWrong, onChange }: ToothFieldsP
           </Select>
         </div>
       </details>
+      {onLikewise === null ? null : (
+        <div>
+          <Button onClick={onLikewise}>{words.likewise}</Button>
+        </div>
+      )}
     </fieldset>
   );
 }

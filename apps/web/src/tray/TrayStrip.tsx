@@ -36,26 +36,28 @@ export function TrayStrip({ tray, waiting, isStale }: TrayStripProps): ReactNode
     isNow ? t.tray.verdictAt(time(at)) : t.tray.verdictOld(time(at)),
   ];
   return (
-    <section className={`strip ${isNow ? verdict : "old"}`} aria-live="polite">
-      <p className="strip-word">
-        <VerdictShape verdict={verdict} />
-        {sayVerdict(language, verdict)}
-      </p>
-      <p className="strip-facts">{facts.filter((fact) => fact !== "").join(" · ")}</p>
-      <div className="actions">
-        <PrintButton subjects={[{ kind: "tray", id: tray.id }]} size="place">
-          {t.labels.print.ofTray}
-        </PrintButton>
-        {mayClear && tray.state !== "cleared" ? (
-          <Button onClick={() => ask(true)}>{t.tray.clear}</Button>
-        ) : null}
-        {tray.state === "cleared" ? null : (
-          <LinkButton to={paths.chairside(tray.id)} kind="main">
-            {t.tray.toChairside}
-          </LinkButton>
-        )}
-      </div>
+    <>
+      <section className={`strip ${isNow ? verdict : "old"}`} aria-live="polite">
+        <p className="strip-word">
+          <VerdictShape verdict={verdict} />
+          {sayVerdict(language, verdict)}
+        </p>
+        <p className="strip-facts">{facts.filter((fact) => fact !== "").join(" · ")}</p>
+        <div className="actions">
+          <PrintButton subjects={[{ kind: "tray", id: tray.id }]} size="place">
+            {t.labels.print.ofTray}
+          </PrintButton>
+          {mayClear && tray.state !== "cleared" ? (
+            <Button onClick={() => ask(true)}>{t.tray.clear}</Button>
+          ) : null}
+          {tray.state === "cleared" ? null : (
+            <LinkButton to={paths.chairside(tray.id)} kind="main">
+              {t.tray.toChairside}
+            </LinkButton>
+          )}
+        </div>
+      </section>
       {asks ? <ClearDialog tray={tray} onClose={() => ask(false)} /> : null}
-    </section>
+    </>
   );
 }

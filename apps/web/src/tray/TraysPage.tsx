@@ -29,6 +29,7 @@ export default function TraysPage(): ReactNode {
   const on = isCivilDate(asked) ? asked : formats.today();
   const chart = search.get("chart") ?? "";
   const query = useRead("listTrays", { query: { on } }, { everyMs: 30_000 });
+  const checkedAt = new Date(query.dataUpdatedAt).toISOString();
   const setFilter = (name: string, value: string) =>
     setSearch(
       (before) => {
@@ -63,13 +64,16 @@ export default function TraysPage(): ReactNode {
           const rows = trays.filter((tray) => matches(tray.chartNumber, chart));
           if (rows.length > 0) {
             return (
-              <Table
-                caption={formats.day(on)}
-                columns={makeColumns(t, formats)}
-                rows={rows}
-                rowKey={({ id }) => id}
-                exportName={`trays-${on}`}
-              />
+              <>
+                <p className="print-only">{t.tray.list.printed(formats.dateTime(checkedAt))}</p>
+                <Table
+                  caption={formats.day(on)}
+                  columns={makeColumns(t, formats)}
+                  rows={rows}
+                  rowKey={({ id }) => id}
+                  exportName={`trays-${on}`}
+                />
+              </>
             );
           }
           return <EmptyState text={trays.length === 0 ? t.tray.list.empty : t.states.noMatch} />;

@@ -5,6 +5,7 @@ import {
   listTeeth,
   listTyped,
   modesOf,
+  planLikewise,
   readVisit,
   toggleTooth,
   usualTooth,
@@ -32,6 +33,22 @@ const byProvisional = { modes: null, provisional: "resin", undercut: null };
 describe("the teeth of a visit", () => {
   test("are read from what is typed, each once", () => {
     expect(listTyped(" 16, 26;16 \n36")).toEqual(["16", "26", "36"]);
+  });
+
+  test("are planned as the first one, each with its own surfaces", () => {
+    const told = { ...usualTooth, mode: "etch-and-rinse", restoration: "onlay" } as const;
+    const details = {
+      "16": { ...told, surfaces: "MOD" },
+      "26": { ...usualTooth, surfaces: "MO" },
+      "36": { ...usualTooth, undercut: true },
+    };
+    const visit = plan({ teethText: "16 26", details });
+    const next = planLikewise(visit, listTeeth(visit, technique(byMode)));
+    expect(next["16"]).toEqual(details["16"]);
+    expect(next["26"]).toEqual({ ...told, surfaces: "MO" });
+    // One that is not of the visit keeps what was told of it.
+    expect(next["36"]).toBe(details["36"]);
+    expect(planLikewise(plan({ details }), [])).toBe(details);
   });
 
   test("are put in and taken out by a tap", () => {

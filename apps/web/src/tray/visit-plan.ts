@@ -88,6 +88,17 @@ export function listTeeth(plan: VisitPlan, technique: Technique | undefined): Vi
   });
 }
 
+/** Plans all teeth as the first one; each keeps its own surfaces. */
+export function planLikewise(
+  { details }: VisitPlan,
+  [first, ...others]: readonly VisitTooth[],
+): VisitPlan["details"] {
+  if (first === undefined) return details;
+  const { tooth: _own, surfaces: _its, ...same } = first;
+  const likewise = others.map(({ tooth, surfaces }) => [tooth, { ...same, surfaces }]);
+  return { ...details, ...Object.fromEntries(likewise) };
+}
+
 /** A text that is a tooth in another notation only is none here. */
 const areTeeth = (text: string): boolean =>
   text.split(/[\s,;]+/).every((part) => part === "" || readTooth(part) !== null);
