@@ -701,12 +701,14 @@ create table tray (
   created_at timestamp with time zone not null,
   code text,
   bonding_on date,
+  preferred jsonb not null default '{}'::jsonb,
   constraint tray_pk PRIMARY KEY (practice_id, id),
   constraint tray_code_taken UNIQUE (practice_id, code),
   constraint tray_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
   constraint tray_patient_fk FOREIGN KEY (practice_id, patient_id) REFERENCES patient(practice_id, id),
   constraint tray_technique_fk FOREIGN KEY (technique_id) REFERENCES technique(id),
   constraint tray_code_form CHECK ((code ~ '^T[1-9A-HJKMNP-TV-Z]{6}$'::text)),
+  constraint tray_preferred_by_step CHECK ((jsonb_typeof(preferred) = 'object'::text)),
   constraint tray_state_known CHECK ((state = ANY (ARRAY['planned'::text, 'setting'::text, 'ready'::text, 'in-use'::text, 'cleared'::text]))),
   constraint tray_tooth_form CHECK ((tooth ~ '^([1-4][1-8]|[5-8][1-5])S?$'::text))
 );
@@ -730,6 +732,40 @@ create table tray_item (
   constraint tray_item_product_fk FOREIGN KEY (product_id) REFERENCES product(id),
   constraint tray_item_tray_fk FOREIGN KEY (practice_id, tray_id) REFERENCES tray(practice_id, id),
   constraint tray_item_removed_whole CHECK (((removed_by IS NULL) = (removed_at IS NULL)))
+);
+
+create table tray_template (
+  practice_id uuid not null,
+  id uuid not null,
+  name text not null,
+  technique_id uuid not null,
+  location_id uuid not null,
+  mode text,
+  provisional text not null,
+  undercut boolean not null,
+  created_by uuid not null,
+  created_at timestamp with time zone not null,
+  constraint tray_template_pk PRIMARY KEY (practice_id, id),
+  constraint tray_template_name_taken UNIQUE (practice_id, name),
+  constraint tray_template_location_fk FOREIGN KEY (practice_id, location_id) REFERENCES location(practice_id, id),
+  constraint tray_template_practice_fk FOREIGN KEY (practice_id) REFERENCES practice(practice_id),
+  constraint tray_template_technique_fk FOREIGN KEY (technique_id) REFERENCES technique(id),
+  constraint tray_template_mode_known CHECK ((mode = ANY (ARRAY['self-etch'::text, 'selective-enamel-etch'::text, 'etch-and-rinse'::text]))),
+  constraint tray_template_name_length CHECK (((length(TRIM(BOTH FROM name)) >= 1) AND (length(TRIM(BOTH FROM name)) <= 100))),
+  constraint tray_template_provisional_known CHECK ((provisional = ANY (ARRAY['none'::text, 'resin'::text, 'other'::text])))
+);
+
+create table tray_template_product (
+  practice_id uuid not null,
+  template_id uuid not null,
+  step_key text not null,
+  product_id uuid not null,
+  place integer not null,
+  constraint tray_template_product_pk PRIMARY KEY (practice_id, template_id, step_key, product_id),
+  constraint tray_template_product_place_once UNIQUE (practice_id, template_id, step_key, place),
+  constraint tray_template_product_product_fk FOREIGN KEY (product_id) REFERENCES product(id),
+  constraint tray_template_product_template_fk FOREIGN KEY (practice_id, template_id) REFERENCES tray_template(practice_id, id) ON DELETE CASCADE,
+  constraint tray_template_product_place_range CHECK (((place >= 1) AND (place <= 20)))
 );
 
 create table tray_tooth (
@@ -1583,6 +1619,8 @@ alter table storage_excursion enable row level security;
 alter table technique enable row level security;
 alter table tray enable row level security;
 alter table tray_item enable row level security;
+alter table tray_template enable row level security;
+alter table tray_template_product enable row level security;
 alter table tray_tooth enable row level security;
 alter table tray_verdict enable row level security;
 alter table verdict_change enable row level security;
@@ -1632,6 +1670,8 @@ create policy storage_excursion_own on storage_excursion as permissive for all t
 create policy technique_own on technique as permissive for all to public using ((organisation_id = actor_organisation()));
 create policy tray_own on tray as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_item_own on tray_item as permissive for all to public using ((practice_id = actor_practice()));
+create policy tray_template_own on tray_template as permissive for all to public using ((practice_id = actor_practice()));
+create policy tray_template_product_own on tray_template_product as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_tooth_own on tray_tooth as permissive for all to public using ((practice_id = actor_practice()));
 create policy tray_verdict_own on tray_verdict as permissive for all to public using ((practice_id = actor_practice()));
 create policy verdict_change_own on verdict_change as permissive for all to public using ((practice_id = actor_practice()));
@@ -1682,6 +1722,8 @@ grant insert, select on storage_excursion to tubule_app;
 grant insert, select on technique to tubule_app;
 grant insert, select on tray to tubule_app;
 grant insert, select on tray_item to tubule_app;
+grant delete, insert, select on tray_template to tubule_app;
+grant delete, insert, select on tray_template_product to tubule_app;
 grant delete, insert, select on tray_tooth to tubule_app;
 grant insert, select on tray_verdict to tubule_app;
 grant insert, select on verdict_change to tubule_app;
@@ -1704,6 +1746,7 @@ grant update (resolved_by, resolved_at, resolution) on storage_excursion to tubu
 grant update (retired, confirmed_by, confirmed_at) on technique to tubule_app;
 grant update (tooth, technique_id, location_id, appointment_at, state, code, bonding_on) on tray to tubule_app;
 grant update (removed_by, removed_at) on tray_item to tubule_app;
+grant update (name, technique_id, location_id, mode, provisional, undercut) on tray_template to tubule_app;
 grant update (place, mode, provisional, undercut, surfaces, restoration) on tray_tooth to tubule_app;
 grant update (verdict, codes, checked_at) on tray_verdict to tubule_app;
 grant update (state, closed_by, closed_at, summary) on withdrawal to tubule_app;

@@ -3,6 +3,8 @@ import * as checks from "./check-settings.ts";
 import * as live from "./live.ts";
 import { get, getOne, type Operation } from "./operation.ts";
 import * as overview from "./overview.ts";
+import { Done } from "./people.ts";
+import * as templates from "./templates.ts";
 import * as trays from "./trays.ts";
 import * as withdrawals from "./withdrawals.ts";
 
@@ -34,6 +36,35 @@ export const caseOperations = {
     body: trays.PlanTray,
     answer: trays.TrayView,
     status: 201,
+    problems: ["not-found"],
+  },
+  listTemplates: {
+    ...get,
+    tag: "trays",
+    summary: "Templates of trays",
+    answer: templates.Templates,
+  },
+  addTemplate: {
+    tag: "trays",
+    summary: "Add a template: technique, room, usual mode and the products of each step",
+    body: templates.SaveTemplate,
+    answer: templates.TemplateView,
+    status: 201,
+    problems: ["not-found", "name-taken"],
+  },
+  changeTemplate: {
+    tag: "trays",
+    summary: "Change a template; trays planned with it stay as they are",
+    body: templates.SaveTemplate,
+    answer: templates.TemplateView,
+    status: 200,
+    problems: ["not-found", "name-taken"],
+  },
+  removeTemplate: {
+    tag: "trays",
+    summary: "Remove a template; trays planned with it stay as they are",
+    answer: Done,
+    status: 200,
     problems: ["not-found"],
   },
   listVisits: {

@@ -105,6 +105,10 @@ export const routes = {
 
   listTrays: { method: "GET", path: "/trays", roles: "member" },
   planTray: { method: "POST", path: "/trays", roles: keepers },
+  listTemplates: { method: "GET", path: "/tray-templates", roles: "member" },
+  addTemplate: { method: "POST", path: "/tray-templates", roles: keepers },
+  changeTemplate: { method: "PUT", path: "/tray-templates/:templateId", roles: keepers },
+  removeTemplate: { method: "DELETE", path: "/tray-templates/:templateId", roles: keepers },
   listVisits: { method: "GET", path: "/visits", roles: "member" },
   readAppointments: { method: "POST", path: "/appointment-lists", roles: keepers },
   planTrays: { method: "POST", path: "/trays/batch", roles: keepers },

@@ -50,7 +50,13 @@ const visit = {
   bondingOn: CivilDate.nullable().default(null).meta({ description: "The planned bonding visit" }),
 };
 export const PlanTray = z
-  .strictObject({ chartNumber: ChartNumber, ...visit })
+  .strictObject({
+    chartNumber: ChartNumber,
+    ...visit,
+    templateId: Id.nullable()
+      .default(null)
+      .meta({ description: "Whose products are suggested before others" }),
+  })
   .meta({ id: "PlanTray" });
 export type PlanTray = z.infer<typeof PlanTray>;
 export const ChangeTray = z

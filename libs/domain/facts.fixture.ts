@@ -225,6 +225,7 @@ export function aTray(over: Partial<TrayFacts> = {}): TrayFacts {
     place: operatoryOne,
     items: [anItem(primerNorth), anItem(bondNorth)],
     shelf: [],
+    preferred: {},
     ...over,
   };
 }

@@ -219,6 +219,8 @@ export interface TrayFacts {
    * Whoever reads them leaves out those that stand on a tray or that a withdrawal covers.
    */
   shelf: readonly { container: ContainerFacts; product: ProductFacts }[];
+  /** By step key, products to suggest before others: a wish of the tray's template, never a check. */
+  preferred: Readonly<Record<string, readonly string[]>>;
 }
 
 /** Codes of the checks that exist; the order here has no meaning. */

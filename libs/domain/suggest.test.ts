@@ -57,6 +57,50 @@ describe("suggesting containers for a step", () => {
     expect(suggest(shelf)).toEqual(["opened", "sealed"]);
   });
 
+  test("what the template prefers comes first, and within it what ends first", () => {
+    const other = aProduct({ id: "other", name: "Bond of another labeler", system: null });
+    const shelf = [
+      stock("earliest", useBy("2026-12-31")),
+      onShelf(other, { id: "late" }),
+      onShelf(other, { id: "sooner", ...useBy("2027-06-30") }),
+    ];
+    const wish = { adhesive: ["other"] };
+    expect(suggest(shelf)).toContain("earliest");
+    const given = suggest(shelf, { items: [], preferred: wish });
+    expect(given).toEqual(["sooner", "late", "earliest"]);
+    // At another step it says nothing.
+    const elsewhere = suggest(shelf, { items: [], preferred: { prime: ["other"] } });
+    expect(elsewhere[0]).toBe("earliest");
+  });
+
+  test("a preference brings in nothing that would not be suggested without it", () => {
+    const wish = fc.array(fc.constantFrom("bond-north", "other", "third"), { maxLength: 3 });
+    const days = fc.integer({ min: 1, max: 28 }).map((day) => String(day).padStart(2, "0"));
+    const made = fc.array(
+      fc.record({ product: fc.constantFrom("other", "third"), day: days, gone: fc.boolean() }),
+      { maxLength: 8 },
+    );
+    fc.assert(
+      fc.property(wish, made, (preferred, containers) => {
+        const shelf = containers.map(({ product, day, gone }, index) =>
+          onShelf(aProduct({ id: product, system: null }), {
+            id: `${index}`,
+            code: `${index}`,
+            ...useBy(gone ? "2020-01-01" : `2027-01-${day}`),
+          }),
+        );
+        const plain = suggest(shelf, { items: [] });
+        const wished = suggest(shelf, { items: [], preferred: { adhesive: preferred } });
+        expect([...wished].sort()).toEqual([...plain].sort());
+        for (const product of ["other", "third"]) {
+          const ofProduct = (ids: readonly string[]) =>
+            ids.filter((id) => containers[Number(id)]?.product === product);
+          expect(ofProduct(wished)).toEqual(ofProduct(plain));
+        }
+      }),
+    );
+  });
+
   test("no operatory of the appointment prefers none", () => {
     const shelf = [stock("a", { place: operatoryTwo }), stock("b", { place: operatoryOne })];
     expect(suggest(shelf)).toEqual(["b", "a"]);

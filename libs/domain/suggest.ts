@@ -124,9 +124,23 @@ export function nameInstead(candidate: Candidate | null): Record<string, string>
 /** A container worth fetching for a step. */
 export type Suggestion = Candidate;
 
+/** Those of preferred products before others, in the order of preference; else as they stand. */
+function preferProducts(
+  candidates: readonly Candidate[],
+  preferred: readonly string[],
+): readonly Candidate[] {
+  const rankOf = ({ product }: Candidate): number => {
+    const place = preferred.indexOf(product.id);
+    return place === -1 ? preferred.length : place;
+  };
+  // Sorting is stable: within a product the order stays.
+  return [...candidates].sort((a, b) => rankOf(a) - rankOf(b));
+}
+
 /**
- * Which containers to fetch for a step of a tray, best first: first expired first out by effective
- * end, open before sealed, this operatory before others. Only such as would raise no stop at that
+ * Which containers to fetch for a step of a tray, best first: products that its template prefers
+ * before others, then first expired first out by effective end, open before sealed, this operatory
+ * before others. Only such as would raise no stop at that
  * step: not past on the day of the appointment, sealed or open, on a shelf outside quarantine, not
  * on this tray, fitting in kind, solvent, drying time, strategy and system. `at` is an instant,
  * ISO 8601. Empty for a step that the technique does not have.
@@ -138,5 +152,6 @@ export function suggestContainers(
 ): readonly Suggestion[] {
   const context = makeCheckContext(facts, at);
   const step = context.facts.technique.steps.find((one) => one.key === stepKey);
-  return step === undefined ? [] : listCandidates(context, [step], null);
+  if (step === undefined) return [];
+  return preferProducts(listCandidates(context, [step], null), facts.preferred[stepKey] ?? []);
 }

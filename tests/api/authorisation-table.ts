@@ -89,6 +89,25 @@ export const table: Record<RouteName, Line> = {
 
   listTrays: { who: "member", ids: {} },
   planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
+  listTemplates: { who: "member", ids: {} },
+  addTemplate: {
+    who: keepers,
+    ids: {
+      "body.techniqueId": 404,
+      "body.locationId": 404,
+      "body.products.0.productIds.0": 404,
+    },
+  },
+  changeTemplate: {
+    who: keepers,
+    ids: {
+      "params.templateId": 404,
+      "body.techniqueId": 404,
+      "body.locationId": 404,
+      "body.products.0.productIds.0": 404,
+    },
+  },
+  removeTemplate: { who: keepers, ids: { "params.templateId": 404 } },
   listVisits: { who: "member", ids: {} },
   readAppointments: { who: keepers, ids: {} },
   // What is not this practice's is refused line by line.

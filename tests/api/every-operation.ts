@@ -8,6 +8,7 @@ import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
 import { keepingRequests } from "./keeping-requests.ts";
+import { templateRequests } from "./template-requests.ts";
 import { waitingRequests } from "./waiting-requests.ts";
 import { labelRequests } from "./label-requests.ts";
 import { cementRecord, recordRequests } from "./record-requests.ts";
@@ -326,6 +327,7 @@ const preparing: Preparing = {
   ...keepingRequests,
   ...recordRequests,
   ...waitingRequests,
+  ...templateRequests,
 
   listen: async () => ({ query: { once: "true" } }),
   listVerdictChanges: async () => ({}),

@@ -194,6 +194,8 @@ describe("privileges", () => {
       "membership",
       "product_stock_rule",
       "sign_in_failure",
+      "tray_template",
+      "tray_template_product",
       "tray_tooth",
     ]);
   });

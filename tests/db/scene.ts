@@ -177,6 +177,15 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
     ...[of.tray, of.patient, of.technique, of.places.operatory, of.assistant],
   );
   await run("insert into tray_tooth values ($1, $2, '16', 1)", of.tray);
+  const template = newId();
+  await run(
+    "insert into tray_template values ($1, $2, 'a template', $3, $4, null, 'none', false, $5, now())",
+    ...[template, of.technique, of.places.operatory, of.assistant],
+  );
+  await run(
+    "insert into tray_template_product values ($1, $2, 'prime', $3, 1)",
+    ...[template, of.product],
+  );
   await run("insert into product_stock_rule values ($1, $2, 10)", of.product);
   await run(
     `insert into storage_excursion (practice_id, id, location_id, from_at, to_at, highest_c,

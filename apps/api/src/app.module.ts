@@ -41,6 +41,7 @@ import { StockService } from "./stock/stock.service.ts";
 import { TraysController } from "./trays/trays.controller.ts";
 import { DowntimeService } from "./trays/downtime.service.ts";
 import { AppointmentsService } from "./trays/appointments.service.ts";
+import { TemplatesService } from "./trays/templates.service.ts";
 import { TraysService } from "./trays/trays.service.ts";
 import { WaitingController } from "./waiting/waiting.controller.ts";
 import { WaitingService } from "./waiting/waiting.service.ts";
@@ -103,6 +104,7 @@ export class AppModule {
         TraysService,
         AppointmentsService,
         DowntimeService,
+        TemplatesService,
         RecordsService,
         RecordPapersService,
         AmendmentsService,

@@ -76,6 +76,11 @@ const byConstraint: Record<string, readonly [ProblemCode, string]> = {
   product_system_fk: ["not-found", "There is no such bonding system."],
   bonding_system_name_taken: ["name-taken", "Another bonding system has this name."],
   record_signed_by_dentist: ["not-allowed", "Only a dentist signs a record, in person."],
+  tray_template_name_taken: ["name-taken", "There is a template of that name. Choose another one."],
+  tray_before_priming: [
+    "tray-not-open",
+    "Priming has started, so the visit is fixed. Plan another one.",
+  ],
   record_is_draft: ["record-signed", "The record is already signed. Enter an amendment instead."],
   record_tray_version_once: ["tray-not-open", "This tray already has its record. Reload the page."],
   step_material_once: ["already-on-tray", "That container is already noted at this step."],

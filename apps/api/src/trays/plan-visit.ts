@@ -1,25 +1,36 @@
-import { readSurfaces } from "#domain";
+import { readSurfaces, type TrayFacts } from "#domain";
 import type { ChangeTray, PlanTray, VisitTooth } from "#contracts/trays";
 import { findTechnique } from "../catalogue/catalogue.store.ts";
 import type { Tx } from "../db/transaction.ts";
 import { newId } from "../db/uuid.ts";
 import { notFound, Problem } from "../http/problem.ts";
 import { findLocation } from "../stock/stock.store.ts";
+import { findTemplate } from "./templates.store.ts";
 import * as store from "./trays.store.ts";
 
 /** Plans a tray for a visit that was read; gives its id. */
 export async function planVisit(tx: Tx, visit: PlanTray): Promise<string> {
   await refuseUnknown(tx, visit, null);
-  const { chartNumber, ...plan } = visit;
+  const { chartNumber, templateId, ...plan } = visit;
+  const preferred = templateId === null ? {} : await getPreferred(tx, templateId);
   const id = newId();
   const patientId = await store.patientForChart(tx, chartNumber, newId());
-  await store.insertTray(tx, { ...plan, id, patientId });
-  tx.audit("tray-planned", `tray:${id}`, { ...plan, patientId });
+  await store.insertTray(tx, { ...plan, id, patientId, preferred });
+  tx.audit("tray-planned", `tray:${id}`, { ...plan, patientId, templateId });
   return id;
 }
 
+/** What a template prefers, by step: the tray keeps it as it is now. */
+async function getPreferred(tx: Tx, templateId: string): Promise<TrayFacts["preferred"]> {
+  const template = await findTemplate(tx, templateId);
+  if (!template) throw notFound("template");
+  return Object.fromEntries(
+    template.products.map(({ stepKey, products }) => [stepKey, products.map(({ id }) => id)]),
+  );
+}
+
 /** A visit as it may be kept: surfaces in their order, its time one that has a date anywhere. */
-export function readVisit(told: ChangeTray): ChangeTray {
+export function readVisit<Visit extends ChangeTray>(told: Visit): Visit {
   // A year far off has no civil date in every zone; as text, instants sort by their time.
   if (told.appointmentAt < "1900" || told.appointmentAt >= "3000") {
     const message = "between the years 1900 and 2999";

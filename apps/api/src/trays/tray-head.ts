@@ -20,6 +20,7 @@ export interface TrayHead {
   allergies: Content[];
   teeth: VisitTooth[];
   bonding_on: string | null;
+  preferred: TrayFacts["preferred"];
   state: TrayState;
   appointment_at: string;
   location_id: string;
@@ -103,7 +104,7 @@ const light = `(
 
 export const headText = (
   which: string,
-) => `select t.id, t.patient_id, a.chart_number, a.allergies, t.bonding_on, t.state,
+) => `select t.id, t.patient_id, a.chart_number, a.allergies, t.bonding_on, t.state, t.preferred,
     t.appointment_at, t.location_id, l.name as location_name, e.id as technique_id,
     e.key as technique_key, e.name as technique_name, e.version as technique_version,
     e.starter as technique_starter, e.visit, e.steps, pr.settings,
@@ -140,10 +141,11 @@ export const techniqueOf = (row: TrayHead): Technique => ({
 export function visitFacts(
   head: TrayHead,
   timeZone: string,
-): Pick<TrayFacts, "teeth" | "light" | "bonding" | "seals" | "thicknesses"> {
+): Pick<TrayFacts, "teeth" | "preferred" | "light" | "bonding" | "seals" | "thicknesses"> {
   const dayOf = (at: string): string => civilDateAt(new Date(at).toISOString(), timeZone);
   return {
     teeth: head.teeth,
+    preferred: head.preferred,
     light:
       head.light === null
         ? null

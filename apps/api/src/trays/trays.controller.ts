@@ -3,6 +3,7 @@ import { Checked, Operation, type Call } from "../http/operation.ts";
 import { sendFile } from "../http/file.ts";
 import { DowntimeService } from "./downtime.service.ts";
 import { AppointmentsService } from "./appointments.service.ts";
+import { TemplatesService } from "./templates.service.ts";
 import { TraysService } from "./trays.service.ts";
 
 @Controller()
@@ -10,6 +11,7 @@ export class TraysController {
   constructor(
     @Inject(TraysService) private readonly trays: TraysService,
     @Inject(AppointmentsService) private readonly appointments: AppointmentsService,
+    @Inject(TemplatesService) private readonly templates: TemplatesService,
     @Inject(DowntimeService) private readonly downtime: DowntimeService,
   ) {}
 
@@ -21,6 +23,26 @@ export class TraysController {
   @Operation("planTray")
   planTray(@Checked() call: Call<"planTray">) {
     return this.trays.planTray(call);
+  }
+
+  @Operation("listTemplates")
+  listTemplates(@Checked() call: Call<"listTemplates">) {
+    return this.templates.listTemplates(call);
+  }
+
+  @Operation("addTemplate")
+  addTemplate(@Checked() call: Call<"addTemplate">) {
+    return this.templates.addTemplate(call);
+  }
+
+  @Operation("changeTemplate")
+  changeTemplate(@Checked() call: Call<"changeTemplate">) {
+    return this.templates.changeTemplate(call);
+  }
+
+  @Operation("removeTemplate")
+  removeTemplate(@Checked() call: Call<"removeTemplate">) {
+    return this.templates.removeTemplate(call);
   }
 
   @Operation("listVisits")

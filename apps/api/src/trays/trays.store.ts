@@ -1,4 +1,4 @@
-import type { Content, Finding, LocationKind } from "#domain";
+import type { Content, Finding, LocationKind, TrayFacts } from "#domain";
 import type { Reading } from "#contracts/stock";
 import type { VisitTooth } from "#contracts/trays";
 import { statement, type Tx } from "../db/transaction.ts";
@@ -35,8 +35,8 @@ export async function updateAllergies(tx: Tx, id: string, list: readonly Content
 const tray = statement(
   "insert-tray",
   `insert into tray (practice_id, id, patient_id, tooth, technique_id, location_id, appointment_at,
-                     bonding_on, state, created_by, created_at)
-   values ($1, $2, $3, $4, $5, $6, $7, $8, 'planned', $9, $10)`,
+                     bonding_on, state, created_by, created_at, preferred)
+   values ($1, $2, $3, $4, $5, $6, $7, $8, 'planned', $9, $10, $11)`,
 );
 const teeth = statement(
   "insert-tray-teeth",
@@ -56,6 +56,7 @@ export const insertTray = (
     locationId: string;
     appointmentAt: string;
     bondingOn: string | null;
+    preferred: TrayFacts["preferred"];
   },
 ) => {
   const { practiceId, personId } = tx.actor;
@@ -63,7 +64,10 @@ export const insertTray = (
   const place = [first!.tooth, one.techniqueId, one.locationId, one.appointmentAt, one.bondingOn];
   const placed = one.teeth.map((tooth, index) => ({ ...tooth, place: index + 1 }));
   return Promise.all([
-    tx.rows(tray, [practiceId, one.id, one.patientId, ...place, personId, tx.at]),
+    tx.rows(tray, [
+      ...[practiceId, one.id, one.patientId, ...place, personId, tx.at],
+      JSON.stringify(one.preferred),
+    ]),
     tx.rows(teeth, [practiceId, one.id, JSON.stringify(placed)]),
   ]);
 };
@@ -113,7 +117,7 @@ const noTeeth = statement(
   "remove-tray-teeth",
   "delete from tray_tooth where practice_id = $1 and tray_id = $2",
 );
-export type Visit = Omit<Parameters<typeof insertTray>[1], "patientId">;
+export type Visit = Omit<Parameters<typeof insertTray>[1], "patientId" | "preferred">;
 export const updateVisit = (tx: Tx, one: Visit) => {
   const { practiceId } = tx.actor;
   const [first] = one.teeth;
