@@ -60,8 +60,7 @@ export const problemsEn: Readonly<Record<ProblemCode, string>> = {
     "Somebody changed this entry meanwhile. Reload it and enter your change again.",
   "technique-is-starter": "This is a common-practice default. Copy it, and make the copy your own.",
   "already-on-tray": "This container is already on the tray. Nothing to do.",
-  "list-unreadable":
-    "The list is no CSV and no iCalendar. Save it as one of them, or type the lines.",
+  "list-unreadable": "The list cannot be read as CSV or iCalendar. Mend it, or type the lines.",
   "tray-not-open":
     "This tray can no longer be changed. Swap a container at the chair, or plan a new tray.",
   "verdict-stops":
@@ -182,7 +181,7 @@ export const problemsDe: Readonly<Record<ProblemCode, string>> = {
     "Das ist eine übliche Vorgabe. Kopieren Sie sie, und machen Sie die Kopie zu Ihrer eigenen.",
   "already-on-tray": "Dieser Behälter steht schon auf dem Tray. Es ist nichts zu tun.",
   "list-unreadable":
-    "Die Liste ist weder CSV noch iCalendar. Speichern Sie sie so, oder tippen Sie die Zeilen.",
+    "Die Liste lässt sich nicht lesen. Berichtigen Sie sie, oder tippen Sie die Zeilen.",
   "tray-not-open":
     "Dieses Tray lässt sich nicht mehr ändern. Tauschen Sie den Behälter am Stuhl, oder " +
     "planen Sie ein neues Tray.",

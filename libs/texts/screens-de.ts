@@ -15,6 +15,7 @@ import { recordsDe } from "./screens-records-de.ts";
 import { secureDe } from "./screens-secure-de.ts";
 import { scannerDe } from "./screens-scanner-de.ts";
 import { shelfDe } from "./screens-shelf-de.ts";
+import { templatesDe } from "./screens-templates-de.ts";
 import { techniqueDe } from "./screens-technique-de.ts";
 import { trayDe } from "./screens-tray-de.ts";
 import { waitingDe } from "./screens-waiting-de.ts";
@@ -242,6 +243,7 @@ export const screensDe: ScreenTexts = {
   practice: practiceDe,
   secure: secureDe,
   import: importDe,
+  templates: templatesDe,
   keeping: keepingDe,
   labels: labelsDe,
   live: liveDe,

@@ -14,6 +14,7 @@ import { recordsEn } from "./screens-records-en.ts";
 import { secureEn } from "./screens-secure-en.ts";
 import { scannerEn } from "./screens-scanner-en.ts";
 import { shelfEn } from "./screens-shelf-en.ts";
+import { templatesEn } from "./screens-templates-en.ts";
 import { techniqueEn } from "./screens-technique-en.ts";
 import { trayEn } from "./screens-tray-en.ts";
 import { waitingEn } from "./screens-waiting-en.ts";
@@ -243,6 +244,7 @@ export const screensEn = {
   practice: practiceEn,
   secure: secureEn,
   import: importEn,
+  templates: templatesEn,
   keeping: keepingEn,
   labels: labelsEn,
   live: liveEn,

@@ -83,6 +83,8 @@ async function listClinical(screen: Screen, trayOf: (chart: string) => string): 
     trays: "/trays",
     "plan a tray": "/trays/plan",
     "plan from a list": "/trays/import",
+    templates: "/trays/templates",
+    "new template": "/trays/templates/new",
     "a tray that stops": `/trays/${trayOf("C-1007")}`,
     "a visit to change": `/trays/${trayOf("C-1012")}/change`,
     "the verdict at the chair": `/trays/${trayOf("C-1012")}/chairside`,

@@ -16,6 +16,7 @@ interface PlanFilled {
   technique?: string | undefined;
   /** The sealing record whose restoration is to be bonded. */
   seal?: string | undefined;
+  template?: string | undefined;
 }
 
 interface ShelfFilter {
@@ -31,6 +32,9 @@ export const patterns = {
   trays: "/trays",
   planTray: "/trays/plan",
   importTrays: "/trays/import",
+  templates: "/trays/templates",
+  newTemplate: "/trays/templates/new",
+  template: "/trays/templates/:templateId",
   tray: "/trays/:trayId",
   chairside: "/trays/:trayId/chairside",
   changeVisit: "/trays/:trayId/change",
@@ -64,6 +68,9 @@ export const paths = {
   trays: (filter: { on?: string; chart?: string } = {}) => withQuery(patterns.trays, filter),
   planTray: (filled: PlanFilled = {}) => withQuery(patterns.planTray, { ...filled }),
   importTrays: () => patterns.importTrays,
+  templates: () => patterns.templates,
+  newTemplate: (from: { tray?: string } = {}) => withQuery(patterns.newTemplate, from),
+  template: (templateId: string) => `/trays/templates/${templateId}`,
   tray: (trayId: string) => `/trays/${trayId}`,
   changeVisit: (trayId: string) => `/trays/${trayId}/change`,
   chairside: (trayId: string) => `/trays/${trayId}/chairside`,

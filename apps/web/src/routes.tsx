@@ -9,6 +9,9 @@ const practice = pageOf(() => import("./practice/PracticePage.tsx"));
 const pages = {
   today: pageOf(() => import("./today/TodayPage.tsx")),
   trays: pageOf(() => import("./tray/TraysPage.tsx")),
+  templates: pageOf(() => import("./tray/TemplatesPage.tsx")),
+  newTemplate: pageOf(() => import("./tray/TemplatePage.tsx")),
+  template: pageOf(() => import("./tray/TemplatePage.tsx")),
   importTrays: pageOf(() => import("./tray/ImportPage.tsx")),
   planTray: pageOf(() => import("./tray/PlanTrayPage.tsx")),
   tray: pageOf(() => import("./tray/TrayPage.tsx")),
@@ -61,6 +64,13 @@ export function Routes(): ReactNode {
           <Route path={patterns.today} component={pages.today} />
           <Route path={patterns.trays} component={pages.trays} />
           <Route path={patterns.planTray} component={pages.planTray} />
+          <Route path={patterns.templates} component={pages.templates} />
+          <Route path={patterns.newTemplate}>
+            <pages.newTemplate templateId={null} />
+          </Route>
+          <Route path={patterns.template}>
+            {({ templateId }) => <pages.template templateId={templateId} />}
+          </Route>
           <Route path={patterns.importTrays} component={pages.importTrays} />
           <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
           <Route path={patterns.chairside}>

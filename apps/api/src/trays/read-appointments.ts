@@ -36,10 +36,7 @@ export async function readAppointmentList(
   if (read === null) throw unreadable();
   const { rows, skipped } = read;
   if (rows.length > mostRows) {
-    throw new Problem(
-      "list-unreadable",
-      `The list has ${rows.length} visits; ${mostRows} are read at a time. Give it in parts.`,
-    );
+    throw unreadable(`${rows.length} visits; ${mostRows} are read at a time, so give it in parts`);
   }
   return { form: isCalendar ? "icalendar" : "lines", rows, skipped };
 }
@@ -52,9 +49,7 @@ async function readLines(text: string, timeZone: string): Promise<Row[]> {
   });
   const broken = errors.find(({ type }) => type === "Quotes");
   if (broken !== undefined) {
-    const line = `Line ${(broken.row ?? 0) + 1}`;
-    const detail = `${line}: a quotation mark stands alone. Mend the list and read it again.`;
-    throw new Problem("list-unreadable", detail);
+    throw unreadable(`line ${(broken.row ?? 0) + 1}: a quotation mark stands alone`);
   }
   const [first, ...rest] = data;
   if (first === undefined) throw unreadable();
@@ -80,8 +75,7 @@ function fieldOf(heading: string): Field | undefined {
   return fields.find((field) => headings[field].includes(name));
 }
 
-const unreadable = () =>
-  new Problem(
-    "list-unreadable",
-    "The list is no CSV and no iCalendar. Save it as one of them, or type the lines.",
-  );
+function unreadable(message = "no CSV and no iCalendar"): Problem {
+  const detail = `The list cannot be read: ${message}. Mend it, or type the lines.`;
+  return new Problem("list-unreadable", detail, { errors: [{ path: "/body/text", message }] });
+}

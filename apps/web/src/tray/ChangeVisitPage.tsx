@@ -9,7 +9,7 @@ import { Page } from "../ui/Page.tsx";
 import { QueryView } from "../ui/States.tsx";
 import type { Tray } from "./columns.ts";
 import { VisitForm, WithVisitChoices, type VisitChoices } from "./VisitForm.tsx";
-import { typeTeeth, type VisitPlan } from "./visit-plan.ts";
+import { typeTeeth, usualTooth, type VisitPlan } from "./visit-plan.ts";
 
 /** Changes a planned visit; what was scanned in stays. */
 export default function ChangeVisitPage({ trayId }: { trayId: string }): ReactNode {
@@ -46,7 +46,7 @@ function ChangeForm({ tray, choices }: { tray: Tray; choices: VisitChoices }): R
       button={t.common.save}
       busy={save.isPending}
       error={save.error}
-      onSave={({ chartNumber: _stays, ...body }) =>
+      onSave={({ chartNumber: _stays, templateId: _none, ...body }) =>
         save.mutate({ params: { trayId: tray.id }, body })
       }
     />
@@ -59,11 +59,13 @@ function useVisitOf(tray: Tray): VisitPlan {
   return {
     chartNumber: tray.chartNumber,
     teethText: typeTeeth(tray.teeth.map(({ tooth }) => tooth)),
+    usual: usualTooth,
     details: Object.fromEntries(tray.teeth.map(({ tooth, ...told }) => [tooth, told])),
     techniqueId: tray.technique.id,
     locationId: tray.location.id,
     day,
     time,
     bondingOn: tray.bondingOn ?? "",
+    templateId: "",
   };
 }

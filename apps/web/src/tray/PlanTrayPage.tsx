@@ -10,7 +10,7 @@ import { Page } from "../ui/Page.tsx";
 import { nextHalfHour } from "./practice-time.ts";
 import { usePlanQuery } from "./usePlanQuery.ts";
 import { VisitForm, WithVisitChoices, type VisitChoices } from "./VisitForm.tsx";
-import { typeTeeth, type VisitPlan } from "./visit-plan.ts";
+import { applyTemplate, typeTeeth, usualTooth, type VisitPlan } from "./visit-plan.ts";
 
 /** Plans a tray for an appointment: patient, teeth, technique, room and time. */
 export default function PlanTrayPage(): ReactNode {
@@ -49,18 +49,22 @@ function PlanForm({ choices }: { choices: VisitChoices }): ReactNode {
 }
 
 /** What the link to the page knows already, else what is usual. */
-function useStart({ techniques, rooms }: VisitChoices): VisitPlan {
+function useStart({ techniques, rooms, templates }: VisitChoices): VisitPlan {
   const { today, timeZone } = useFormats();
   const query = usePlanQuery();
   const technique = techniques.find(({ id }) => id === query.technique) ?? techniques[0];
-  return {
+  const plan: VisitPlan = {
     chartNumber: query.chart,
     teethText: typeTeeth(query.tooth === "" ? [] : [query.tooth]),
+    usual: usualTooth,
     details: {},
     techniqueId: technique?.id ?? "",
     locationId: rooms[0]?.id ?? "",
     day: query.on || today(),
     time: nextHalfHour(new Date(serverNowMs()).toISOString(), timeZone),
     bondingOn: "",
+    templateId: "",
   };
+  const template = templates.find(({ id }) => id === query.template);
+  return template === undefined ? plan : applyTemplate(plan, template);
 }

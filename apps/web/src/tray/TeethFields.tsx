@@ -8,7 +8,6 @@ import {
   listTeeth,
   modesOf,
   planLikewise,
-  usualTooth,
   type Technique,
   type ToothPlan,
   type VisitPlan,
@@ -35,7 +34,7 @@ export function TeethFields(props: TeethFieldsProps): ReactNode {
       }
       isWrong={wrongSurfaces[tooth] === true}
       onChange={(change) => {
-        const before = plan.details[tooth] ?? usualTooth;
+        const before = plan.details[tooth] ?? plan.usual;
         onChange({ ...plan.details, [tooth]: { ...before, ...change } });
       }}
     />

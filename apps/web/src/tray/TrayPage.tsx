@@ -122,6 +122,7 @@ interface TrayActionsProps {
 function TrayActions({ tray, isPlanned, isOpen }: TrayActionsProps): ReactNode {
   const t = useTexts();
   const isDentist = useHasRole("dentist");
+  const mayKeep = useHasRole("assistant", "dentist", "office", "owner");
   const hasBegun = Date.parse(tray.appointmentAt) <= serverNowMs();
   return (
     <>
@@ -131,6 +132,9 @@ function TrayActions({ tray, isPlanned, isOpen }: TrayActionsProps): ReactNode {
       ) : null}
       {isPlanned && isDentist && hasBegun ? (
         <LinkButton to={paths.lateEntry(tray.id)}>{t.chairside.late}</LinkButton>
+      ) : null}
+      {mayKeep && tray.items.length > 0 ? (
+        <LinkButton to={paths.newTemplate({ tray: tray.id })}>{t.templates.fromTray}</LinkButton>
       ) : null}
       {isOpen ? <ScanEntry /> : null}
     </>

@@ -89,6 +89,7 @@ function TraysActs({ on }: { on: string }): ReactNode {
   return (
     <>
       <LinkButton to={paths.importTrays()}>{t.import.title}</LinkButton>
+      <LinkButton to={paths.templates()}>{t.templates.title}</LinkButton>
       <a
         className="button plain"
         href={addressOf("getDowntimeSheet", { query: { on, language } })}

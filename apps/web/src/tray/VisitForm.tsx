@@ -10,11 +10,13 @@ import { ProblemNote, QueryView } from "../ui/States.tsx";
 import { TeethFields } from "./TeethFields.tsx";
 import { ToothChart } from "./ToothChart.tsx";
 import {
+  applyTemplate,
   findFaults,
   listTyped,
   readVisit,
   toggleTooth,
   type Technique,
+  type Template,
   type VisitFaults,
   type VisitPlan,
 } from "./visit-plan.ts";
@@ -24,6 +26,7 @@ type Room = AnswerOf<"listLocations">["locations"][number];
 export interface VisitChoices {
   techniques: readonly Technique[];
   rooms: readonly Room[];
+  templates: readonly Template[];
 }
 
 /** Fetches what a visit is chosen from. */
@@ -34,16 +37,22 @@ export function WithVisitChoices({
 }): ReactNode {
   const techniques = useRead("listTechniques", {}, { staleMs: 300_000 });
   const locations = useRead("listLocations", {}, { staleMs: 300_000 });
+  const templates = useRead("listTemplates", {}, { staleMs: 60_000 });
   return (
     <QueryView query={techniques}>
       {(found) => (
         <QueryView query={locations}>
-          {(places) =>
-            children({
-              techniques: found.techniques,
-              rooms: places.locations.filter(({ kind }) => kind === "operatory"),
-            })
-          }
+          {(places) => (
+            <QueryView query={templates}>
+              {(known) =>
+                children({
+                  techniques: found.techniques,
+                  rooms: places.locations.filter(({ kind }) => kind === "operatory"),
+                  templates: known.templates,
+                })
+              }
+            </QueryView>
+          )}
         </QueryView>
       )}
     </QueryView>
@@ -81,6 +90,9 @@ export function VisitForm(props: VisitFormProps): ReactNode {
   return (
     <form className="plan" onSubmit={submit}>
       <div className="form">
+        {chartStays ? null : (
+          <TemplateSelect {...{ plan, setPlan }} templates={choices.templates} />
+        )}
         <TextField
           label={words.chart}
           hint={words.chartHint}
@@ -116,6 +128,38 @@ export function VisitForm(props: VisitFormProps): ReactNode {
       </div>
       <TeethPart {...{ plan, technique, change, tried, faults }} />
     </form>
+  );
+}
+
+interface TemplateSelectProps extends Pick<VisitChoices, "templates"> {
+  plan: VisitPlan;
+  setPlan: (change: (before: VisitPlan) => VisitPlan) => void;
+}
+
+/** What the practice sets out time and again; nothing where there is no template. */
+function TemplateSelect({ plan, setPlan, templates }: TemplateSelectProps): ReactNode {
+  const { templates: t } = useTexts();
+  if (templates.length === 0) return null;
+  return (
+    <Select
+      label={t.one}
+      value={plan.templateId}
+      onChange={({ target }) =>
+        setPlan((before) =>
+          applyTemplate(
+            before,
+            templates.find(({ id }) => id === target.value),
+          ),
+        )
+      }
+    >
+      <option value="">{t.none}</option>
+      {templates.map(({ id, name }) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </Select>
   );
 }
 

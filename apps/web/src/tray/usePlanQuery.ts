@@ -10,6 +10,7 @@ export function usePlanQuery() {
     technique: get("technique"),
     /** The sealing record whose restoration is to be bonded. */
     seal: get("seal"),
+    template: get("template"),
     on: get("on"),
   };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "@jest/globals";
 import {
+  applyTemplate,
   asksFor,
   findFaults,
   listTeeth,
@@ -10,6 +11,7 @@ import {
   toggleTooth,
   usualTooth,
   type Technique,
+  type Template,
   type VisitPlan,
 } from "./visit-plan.ts";
 
@@ -17,12 +19,14 @@ const zone = "Europe/Berlin";
 const plan = (facts: Partial<VisitPlan> = {}): VisitPlan => ({
   chartNumber: "C-1",
   teethText: "16",
+  usual: usualTooth,
   details: {},
   techniqueId: "t",
   locationId: "l",
   day: "2026-06-15",
   time: "10:00",
   bondingOn: "",
+  templateId: "",
   ...facts,
 });
 const technique = (...whens: (object | null)[]): Technique =>
@@ -85,7 +89,28 @@ describe("a plan", () => {
       locationId: "l",
       appointmentAt: "2026-06-15T08:00:00.000Z",
       bondingOn: "2026-06-29",
+      templateId: null,
     });
+  });
+
+  test("begins with a template, which says what is usual of its teeth", () => {
+    const template: Template = {
+      ...{ id: "m", name: "Crowns", technique: { id: "t2", name: "Other" } },
+      ...{ location: { id: "l2", name: "Operatory 2" }, mode: "etch-and-rinse" },
+      ...{ provisional: "resin", undercut: true, products: [] },
+    };
+    const details = { "26": { ...usualTooth, surfaces: "MO" } };
+    const begun = applyTemplate(plan({ teethText: "16 26", details }), template);
+    expect(readVisit(begun, technique(byMode), zone)).toMatchObject({
+      ...{ techniqueId: "t2", locationId: "l2", templateId: "m" },
+      teeth: [
+        { tooth: "16", mode: "etch-and-rinse", provisional: "resin", undercut: true },
+        { tooth: "26", surfaces: "MO", provisional: "none", undercut: false },
+      ],
+    });
+    // Out of use: the technique that stood there stays.
+    expect(applyTemplate(plan(), { ...template, technique: null }).techniqueId).toBe("t");
+    expect(applyTemplate(begun, undefined)).toMatchObject({ templateId: "", usual: usualTooth });
   });
 
   test.each<[Partial<VisitPlan>, object]>([

@@ -32,6 +32,8 @@ export interface VisitPlan {
   chartNumber: string;
   /** As typed: teeth apart by spaces or commas. */
   teethText: string;
+  /** What is planned of a tooth of which nothing else is told. */
+  usual: ToothPlan;
   /** By tooth; kept where a tooth is taken out and comes back. */
   details: Readonly<Record<string, ToothPlan>>;
   techniqueId: string;
@@ -40,6 +42,22 @@ export interface VisitPlan {
   time: string;
   /** The planned bonding day, or empty. */
   bondingOn: string;
+  /** The template that it was begun with, or empty. */
+  templateId: string;
+}
+export type Template = AnswerOf<"listTemplates">["templates"][number];
+
+/** A plan begun with a template; what was told of teeth before stays. */
+export function applyTemplate(plan: VisitPlan, template: Template | undefined): VisitPlan {
+  if (template === undefined) return { ...plan, templateId: "", usual: usualTooth };
+  const { id, technique, location, mode, provisional, undercut } = template;
+  return {
+    ...plan,
+    templateId: id,
+    techniqueId: technique?.id ?? plan.techniqueId,
+    locationId: location.id,
+    usual: { ...usualTooth, mode, provisional, undercut },
+  };
 }
 
 /** The teeth that a text names in the practice's notation, each once; what is none stays so. */
@@ -83,7 +101,7 @@ export interface VisitFaults {
 export function listTeeth(plan: VisitPlan, technique: Technique | undefined): VisitTooth[] {
   const [usualMode = null] = modesOf(technique);
   return listTyped(plan.teethText).map((tooth) => {
-    const told = plan.details[tooth] ?? usualTooth;
+    const told = plan.details[tooth] ?? plan.usual;
     return { ...told, tooth, mode: usualMode === null ? null : (told.mode ?? usualMode) };
   });
 }
@@ -127,7 +145,7 @@ export function readVisit(
   const appointmentAt = instantOfClock(plan.day, plan.time, timeZone);
   const isWrong = faults.teeth !== null || Object.values(faults.surfaces).some(Boolean);
   if (isWrong || appointmentAt === null) return null;
-  const { chartNumber, techniqueId, locationId, bondingOn } = plan;
+  const { chartNumber, techniqueId, locationId, bondingOn, templateId } = plan;
   return {
     chartNumber,
     teeth: listTeeth(plan, technique),
@@ -135,5 +153,6 @@ export function readVisit(
     locationId,
     appointmentAt,
     bondingOn: bondingOn === "" ? null : bondingOn,
+    templateId: templateId === "" ? null : templateId,
   };
 }

@@ -1,0 +1,31 @@
+/** The texts of the templates of trays, in English. Own wording. */
+export const templatesEn = {
+  title: "Templates",
+  lead:
+    "What you set out time and again: technique, room, what is usual of a tooth, and the products " +
+    "of each step. They are suggested first; the check decides as ever.",
+  one: "Template",
+  none: "none",
+  empty: "There is no template yet. Make one here, or from a tray as it is set.",
+  add: "New template",
+  fromTray: "Make a template of it",
+  addTitle: "New template",
+  changeTitle: (name: string) => `Template ${name}`,
+  name: "Name",
+  technique: "Technique",
+  outOfUse: "out of use: choose another one",
+  room: "Room",
+  tooth: "Usual of a tooth",
+  products: "Products",
+  productsTitle: "What usually goes in each step",
+  productsHint: "The first one ticked is suggested first.",
+  noProduct: "No product of this kind is in the catalogue.",
+  first: (name: string, place: number) => `${name} · ${place}`,
+  plan: "Plan with it",
+  change: "Change",
+  remove: "Remove",
+  removeTitle: (name: string) => `Remove the template ${name}?`,
+  removeText: "Trays planned with it stay as they are.",
+  saved: (name: string) => `The template ${name} is kept.`,
+  removed: (name: string) => `The template ${name} is removed.`,
+};
