@@ -23,6 +23,7 @@ export const templatesDe: typeof templatesEn = {
   productsHint: "Das zuerst angekreuzte wird zuerst vorgeschlagen.",
   noProduct: "Im Katalog ist kein Produkt dieser Art.",
   first: (name, place) => `${name} · ${place}.`,
+  acts: "Was zu tun ist",
   plan: "Damit planen",
   change: "Ändern",
   remove: "Entfernen",

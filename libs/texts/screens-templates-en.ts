@@ -21,6 +21,7 @@ export const templatesEn = {
   productsHint: "The first one ticked is suggested first.",
   noProduct: "No product of this kind is in the catalogue.",
   first: (name: string, place: number) => `${name} · ${place}`,
+  acts: "What to do",
   plan: "Plan with it",
   change: "Change",
   remove: "Remove",

@@ -88,7 +88,10 @@ export const table: Record<RouteName, Line> = {
   },
 
   listTrays: { who: "member", ids: {} },
-  planTray: { who: keepers, ids: { "body.techniqueId": 404, "body.locationId": 404 } },
+  planTray: {
+    who: keepers,
+    ids: { "body.techniqueId": 404, "body.locationId": 404, "body.templateId": 404 },
+  },
   listTemplates: { who: "member", ids: {} },
   addTemplate: {
     who: keepers,

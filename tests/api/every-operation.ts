@@ -8,7 +8,7 @@ import { password, type Given } from "../helpers/app.ts";
 import { gs1Label, newGtin, type Maker } from "../helpers/make.ts";
 import type { AnyGiven } from "../helpers/raw.ts";
 import { keepingRequests } from "./keeping-requests.ts";
-import { templateRequests } from "./template-requests.ts";
+import { addedTemplate, templateRequests } from "./template-requests.ts";
 import { waitingRequests } from "./waiting-requests.ts";
 import { labelRequests } from "./label-requests.ts";
 import { cementRecord, recordRequests } from "./record-requests.ts";
@@ -251,6 +251,7 @@ const preparing: Preparing = {
       techniqueId: make.techniques["bond-restoration"]!,
       locationId: make.places.operatory,
       appointmentAt: noonOfTestDay,
+      ...(await addedTemplate(make)),
     },
   }),
   listVisits: async () => ({ query: { from: "2026-06-15", to: "2026-06-16" } }),

@@ -16,7 +16,8 @@ async function templateInput(make: Maker): Promise<BodyOf<"addTemplate">> {
   };
 }
 
-const addedTemplate = async (make: Maker): Promise<{ templateId: string }> => {
+/** A template that is kept; also what a plan names it by. */
+export const addedTemplate = async (make: Maker): Promise<{ templateId: string }> => {
   const body = await templateInput(make);
   return { templateId: (await make.practice.office.call("addTemplate", { body })).ok.id };
 };

@@ -1,10 +1,19 @@
-/** A visit of several teeth is planned, and changed. */
+/** Visits are planned, changed, taken over from a list, printed, and their trays put away. */
 import { describe, expect } from "@jest/globals";
+import type { Page } from "playwright-core";
+import type { AnswerOf } from "#contracts/operations";
+import { renderPdf } from "../helpers/read-back.ts";
 import { journey } from "./browser.ts";
 import { listAxeFindings, listSmallTargets, measureOverhang } from "./look.ts";
 import { serve } from "./served.ts";
 
 const served = serve();
+
+async function looksRight(page: Page): Promise<void> {
+  expect(await listAxeFindings(page)).toEqual([]);
+  expect(await listSmallTargets(page)).toEqual([]);
+  expect(await measureOverhang(page)).toBeLessThanOrEqual(0);
+}
 
 describe("planning", () => {
   journey("takes two teeth, each with its mode, and changes them later", async () => {
@@ -82,4 +91,97 @@ describe("planning", () => {
       await screen.close();
     },
   );
+});
+
+describe("what a practice sets out time and again", () => {
+  journey("is kept as a template of a tray, and suggested first where it is planned", async () => {
+    const screen = await served.open();
+    const { page } = screen;
+    await screen.signIn("assistant");
+    const main = page.getByRole("main");
+    const { trays } = await screen.ask<AnswerOf<"getToday">>("/today");
+    const { id } = trays.find(({ chartNumber }) => chartNumber === "C-1015")!;
+    await page.goto(`/trays/${id}`);
+    await screen.tap("Make a template of it");
+    const gel = page.getByRole("group", { name: /Glycerin/ });
+    await gel.getByRole("checkbox", { name: "Ember Glycerin Gel" }).waitFor();
+    expect(await gel.getByRole("checkbox", { name: "Ember Glycerin Gel" }).isChecked()).toBe(true);
+    await page.getByLabel("Name", { exact: true }).fill("Crown, universal");
+    await main.getByText("of resin").click();
+    await looksRight(page);
+    await screen.tap("Save");
+    const row = page.getByRole("row", { name: /Crown, universal/ });
+    await screen.reads(row, /Dentin sealing, universal adhesive Operatory 1 .*Ember Glycerin Gel/);
+    await looksRight(page);
+
+    await screen.tap("Plan with it", row);
+    expect(await page.getByLabel("Template").locator("option:checked").innerText()).toBe(
+      "Crown, universal",
+    );
+    await page.getByLabel("Chart number").fill("C-2301");
+    await page.getByLabel("Teeth", { exact: true }).fill("46");
+    await looksRight(page);
+    await screen.tap("Plan the tray");
+    await screen.reads(main, /Tooth 46 self-etch · Provisional: of resin/);
+
+    await page.goto("/trays/templates");
+    await screen.tap("Remove", row);
+    await screen.tap("Remove", page.getByRole("dialog"));
+    await screen.reads(main, /There is no template yet/);
+    await screen.close();
+  });
+
+  journey("is printed as a list of the day, without what is for the screen alone", async () => {
+    const screen = await served.open();
+    const { page } = screen;
+    await screen.signIn("assistant");
+    await page.goto("/trays");
+    await page.getByRole("table").waitFor();
+    const bytes = new Uint8Array(await page.pdf({ format: "A4", preferCSSPageSize: true }));
+    const [first, ...more] = await renderPdf(bytes, 40);
+    expect(more).toEqual([]);
+    const text = first!.text.replace(/\s+/g, " ");
+    expect(text).toMatch(/^Trays .*As checked .*Time Tooth Chart Technique Room State Set Check/);
+    expect(text).toMatch(/C-1007 .*Stop/);
+    for (const screenOnly of ["Day before", "Plan a tray", "Print", "Withdrawals"]) {
+      expect(text).not.toContain(screenOnly);
+    }
+    await screen.close();
+  });
+});
+
+describe("after the visit", () => {
+  journey("scans send a tray's containers where each one goes", async () => {
+    const screen = await served.open();
+    const { page } = screen;
+    await screen.signIn("assistant");
+    const { trays } = await screen.ask<AnswerOf<"getToday">>("/today");
+    const { id } = trays.find(({ chartNumber }) => chartNumber === "C-1015")!;
+    const { items } = await screen.ask<AnswerOf<"getTray">>(`/trays/${id}`);
+    const gel = items.find(({ productName }) => productName === "Ember Glycerin Gel")!.container!;
+    const { locations } = await screen.ask<AnswerOf<"listLocations">>("/locations");
+    const fridge = locations.find(({ kind }) => kind === "refrigerator")!;
+    await page.goto(`/trays/${id}`);
+    await screen.tap("Put the tray away");
+    const dialog = page.getByRole("dialog");
+    const fate = dialog.getByLabel(/^Ember Glycerin Gel/);
+    await fate.waitFor();
+    const body = page.locator("body");
+    const asked = { subjects: [{ kind: "location", id: fridge.id }] };
+    const run = await screen.ask<AnswerOf<"makeLabels">>("/label-runs", asked);
+    const place = run.labels[0]!.code;
+    await screen.scan(place);
+    await screen.reads(body, /Scan a container of this tray first/);
+    await screen.scan(gel.code);
+    await screen.reads(body, /Ember Glycerin Gel .* in hand/);
+    await screen.scan(place);
+    await screen.reads(body, new RegExp(`back to ${fridge.name}`));
+    expect(await fate.inputValue()).toBe(fridge.id);
+    await looksRight(page);
+    await screen.tap("Put the tray away", dialog);
+    await screen.reads(body, /The tray is put away/);
+    const { container } = await screen.ask<AnswerOf<"getContainer">>(`/containers/${gel.id}`);
+    expect(container.location.id).toBe(fridge.id);
+    await screen.close();
+  });
 });

@@ -36,6 +36,7 @@ async function setTray(scene: DemoScene, visit: Visit, days: number): Promise<st
         chartNumber: visit.chart,
         teeth: [{ ...usualTooth, tooth: visit.tooth, mode: modeOf(visit) }],
         bondingOn: null,
+        templateId: null,
         techniqueId: scene.techniques.get(visit.technique)!,
         locationId: scene.places.get("operatory")!,
         appointmentAt: appointment.toISOString(),

@@ -64,7 +64,7 @@ export default function TemplatesPage(): ReactNode {
                 { key: "products", label: t.products, value: productsOf, show: productsOf },
                 {
                   key: "acts",
-                  label: "",
+                  label: t.acts,
                   show: (template) => (mayKeep ? <TemplateActs template={template} /> : null),
                 },
               ]}

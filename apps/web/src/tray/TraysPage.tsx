@@ -129,7 +129,10 @@ function makeColumns(t: ScreenTexts, formats: Formats): readonly Column<TrayLine
         </Link>
       ),
     },
-    of("chart", columns.chart, (tray) => tray.chartNumber),
+    {
+      ...of("chart", columns.chart, (tray) => tray.chartNumber),
+      show: (tray) => <span className="unbroken">{tray.chartNumber}</span>,
+    },
     of("technique", columns.technique, (tray) => tray.techniqueName),
     of("room", columns.room, (tray) => tray.locationName),
     of("state", columns.state, (tray) => trayStates[tray.state]),
