@@ -219,7 +219,7 @@ export interface TrayFacts {
    * Whoever reads them leaves out those that stand on a tray or that a withdrawal covers.
    */
   shelf: readonly { container: ContainerFacts; product: ProductFacts }[];
-  /** By step key, products to suggest before others: a wish of the tray's template, never a check. */
+  /** By step key, products to suggest before others: the wish of a template, never a check. */
   preferred: Readonly<Record<string, readonly string[]>>;
 }
 

@@ -152,6 +152,18 @@ async function addPeopleAndCatalogue(owner: pg.Client, of: Founded, name: string
   );
 }
 
+async function addTemplate(app: pg.Client, of: ScenePractice): Promise<void> {
+  const template = newId();
+  await app.query(
+    `insert into tray_template
+     values ($1, $2, 'a template', $3, $4, null, 'none', false, $5, now())`,
+    [of.id, template, of.technique, of.places.operatory, of.assistant],
+  );
+  await app.query("insert into tray_template_product values ($1, $2, 'prime', $3, 1)", [
+    ...[of.id, template, of.product],
+  ]);
+}
+
 /** What else a practice has: somebody signed in, a delivery, a tray with an item, a withdrawal. */
 async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
   const run = (text: string, ...values: unknown[]) => app.query(text, [of.id, ...values]);
@@ -177,15 +189,7 @@ async function addVisit(app: pg.Client, of: ScenePractice): Promise<void> {
     ...[of.tray, of.patient, of.technique, of.places.operatory, of.assistant],
   );
   await run("insert into tray_tooth values ($1, $2, '16', 1)", of.tray);
-  const template = newId();
-  await run(
-    "insert into tray_template values ($1, $2, 'a template', $3, $4, null, 'none', false, $5, now())",
-    ...[template, of.technique, of.places.operatory, of.assistant],
-  );
-  await run(
-    "insert into tray_template_product values ($1, $2, 'prime', $3, 1)",
-    ...[template, of.product],
-  );
+  await addTemplate(app, of);
   await run("insert into product_stock_rule values ($1, $2, 10)", of.product);
   await run(
     `insert into storage_excursion (practice_id, id, location_id, from_at, to_at, highest_c,

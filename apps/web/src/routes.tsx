@@ -54,6 +54,26 @@ export async function fetchEveryPage(): Promise<void> {
   for (const { fetchCode } of Object.values(pages)) await fetchCode();
 }
 
+const trayRoutes = (
+  <>
+    <Route path={patterns.trays} component={pages.trays} />
+    <Route path={patterns.planTray} component={pages.planTray} />
+    <Route path={patterns.templates} component={pages.templates} />
+    <Route path={patterns.newTemplate}>
+      <pages.newTemplate templateId={null} />
+    </Route>
+    <Route path={patterns.template}>
+      {({ templateId }) => <pages.template templateId={templateId} />}
+    </Route>
+    <Route path={patterns.importTrays} component={pages.importTrays} />
+    <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
+    <Route path={patterns.chairside}>{({ trayId }) => <pages.chairside trayId={trayId} />}</Route>
+    <Route path={patterns.changeVisit}>
+      {({ trayId }) => <pages.changeVisit trayId={trayId} />}
+    </Route>
+  </>
+);
+
 /** Every page of a signed-in person. */
 export function Routes(): ReactNode {
   const [location] = useLocation();
@@ -62,23 +82,7 @@ export function Routes(): ReactNode {
       <Suspense fallback={<KeepScans />}>
         <Switch>
           <Route path={patterns.today} component={pages.today} />
-          <Route path={patterns.trays} component={pages.trays} />
-          <Route path={patterns.planTray} component={pages.planTray} />
-          <Route path={patterns.templates} component={pages.templates} />
-          <Route path={patterns.newTemplate}>
-            <pages.newTemplate templateId={null} />
-          </Route>
-          <Route path={patterns.template}>
-            {({ templateId }) => <pages.template templateId={templateId} />}
-          </Route>
-          <Route path={patterns.importTrays} component={pages.importTrays} />
-          <Route path={patterns.tray}>{({ trayId }) => <pages.tray trayId={trayId} />}</Route>
-          <Route path={patterns.chairside}>
-            {({ trayId }) => <pages.chairside trayId={trayId} />}
-          </Route>
-          <Route path={patterns.changeVisit}>
-            {({ trayId }) => <pages.changeVisit trayId={trayId} />}
-          </Route>
+          {trayRoutes}
           <Route path={patterns.receive} component={pages.receive} />
           <Route path={patterns.delivery}>
             {({ deliveryId }) => <pages.delivery deliveryId={deliveryId} />}

@@ -107,7 +107,7 @@ const lightBoxes = (words: Words): Box[] => [
 ];
 const thicknessBox = (words: Words): Box => ({ label: words.thickness, share: 20 });
 
-/** Only what the step can ask for: a step without material has no lot, one without light no light. */
+/** Only what the step can ask for: no lot where it takes no material, no light where none cures. */
 function stepBoxes(words: Words, step: TechniqueStep): Box[][] {
   const usesLight = step.cureSeconds !== null;
   const first = [...(step.accepts.length > 0 ? materialBoxes(words) : []), ...timeBoxes(words)];

@@ -1,6 +1,6 @@
 /**
- * The next tray, not yet cleared, on which the container of a tray's item stands as well: its id, its
- * name of chart and teeth, and its room. `item` is the alias of the item's row.
+ * The next tray, not yet cleared, on which the container of a tray's item stands as well: its id,
+ * its name of chart and teeth, and its room. `item` is the alias of the item's row.
  */
 export const otherTray = (item: string): string => `
     select ot.id, oa.chart_number || ' / ' || (

@@ -84,40 +84,7 @@ function ToothFields(props: ToothFieldsProps): ReactNode {
       </div>
       <details open={mayDiffer}>
         <summary className="link">{words.more}</summary>
-        <div className="tooth-more">
-          {isSealing ? (
-            <CheckField
-              label={words.undercut}
-              checked={told.undercut}
-              onChange={({ target }) => onChange({ undercut: target.checked })}
-            />
-          ) : null}
-          <TextField
-            label={words.surfaces}
-            hint={words.surfacesHint}
-            error={isWrong ? words.noSuchSurfaces(showTooth(tooth)) : undefined}
-            value={told.surfaces}
-            maxLength={5}
-            autoComplete="off"
-            onChange={({ target }) => onChange({ surfaces: target.value.toUpperCase().trim() })}
-          />
-          <Select
-            label={words.restoration}
-            value={told.restoration ?? ""}
-            onChange={({ target }) =>
-              onChange({
-                restoration: target.value === "" ? null : (target.value as RestorationKind),
-              })
-            }
-          >
-            <option value="">{words.noRestoration}</option>
-            {restorationKinds.map((kind) => (
-              <option key={kind} value={kind}>
-                {words.restorations[kind]}
-              </option>
-            ))}
-          </Select>
-        </div>
+        <MoreFields {...{ tooth, told, isSealing, isWrong, onChange }} />
       </details>
       {onLikewise === null ? null : (
         <div>
@@ -125,5 +92,53 @@ function ToothFields(props: ToothFieldsProps): ReactNode {
         </div>
       )}
     </fieldset>
+  );
+}
+
+interface MoreFieldsProps extends Pick<
+  ToothFieldsProps,
+  "tooth" | "told" | "isWrong" | "onChange"
+> {
+  isSealing: boolean;
+}
+
+function MoreFields(props: MoreFieldsProps): ReactNode {
+  const { tooth, told, isSealing, isWrong, onChange } = props;
+  const words = useTexts().tray.plan;
+  return (
+    <div className="tooth-more">
+      {isSealing ? (
+        <CheckField
+          label={words.undercut}
+          checked={told.undercut}
+          onChange={({ target }) => onChange({ undercut: target.checked })}
+        />
+      ) : null}
+      <TextField
+        label={words.surfaces}
+        hint={words.surfacesHint}
+        error={isWrong ? words.noSuchSurfaces(showTooth(tooth)) : undefined}
+        value={told.surfaces}
+        maxLength={5}
+        autoComplete="off"
+        onChange={({ target }) => onChange({ surfaces: target.value.toUpperCase().trim() })}
+      />
+      <Select
+        label={words.restoration}
+        value={told.restoration ?? ""}
+        onChange={({ target }) =>
+          onChange({
+            restoration: target.value === "" ? null : (target.value as RestorationKind),
+          })
+        }
+      >
+        <option value="">{words.noRestoration}</option>
+        {restorationKinds.map((kind) => (
+          <option key={kind} value={kind}>
+            {words.restorations[kind]}
+          </option>
+        ))}
+      </Select>
+    </div>
   );
 }
