@@ -175,8 +175,11 @@ describe("after the visit", () => {
     await screen.scan(gel.code);
     await screen.reads(body, /Ember Glycerin Gel .* in hand/);
     await screen.scan(place);
-    await screen.reads(body, new RegExp(`back to ${fridge.name}`));
-    expect(await fate.inputValue()).toBe(fridge.id);
+    await fate.and(page.locator(".in-hand select")).waitFor();
+    await fate
+      .locator("option:checked")
+      .filter({ hasText: `back to ${fridge.name}` })
+      .waitFor({ state: "attached" });
     await looksRight(page);
     await screen.tap("Put the tray away", dialog);
     await screen.reads(body, /The tray is put away/);
