@@ -65,7 +65,7 @@ export const ChangeTray = z
 export type ChangeTray = z.infer<typeof ChangeTray>;
 
 const listText = z.string().max(200);
-const skipReasons = ["repeats", "whole-day", "cancelled", "unknown-zone"] as const;
+const skipReasons = ["repeats", "whole-day", "cancelled", "no-time", "unknown-zone"] as const;
 export const ReadAppointments = z
   .strictObject({
     text: z.string().min(1).max(500_000).meta({ description: "Typed lines, CSV, or iCalendar" }),

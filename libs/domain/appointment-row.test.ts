@@ -112,6 +112,11 @@ describe("a start", () => {
       { day: "", time: "soon" },
       { day: "", time: "soon" },
     ],
+    // There is no such day.
+    [
+      { day: "", time: "2026-02-30T09:30:00Z" },
+      { day: "2026-02-30", time: "09:30:00Z" },
+    ],
   ])("%j is read as %j", (told, start) => {
     expect(readStart(told, "Europe/Berlin")).toEqual({ ...start, at: null });
   });

@@ -83,7 +83,8 @@ export function readStart(
   told: { day: string; time: string },
   timeZone: string,
 ): Pick<AppointmentRow, "day" | "time" | "at"> {
-  const instant = zoned.test(told.time) ? Date.parse(told.time) : Number.NaN;
+  const isInstant = zoned.test(told.time) && isCivilDate(told.time.slice(0, 10));
+  const instant = isInstant ? Date.parse(told.time) : Number.NaN;
   if (!Number.isNaN(instant)) {
     const at = new Date(instant).toISOString();
     return { ...clockAt(at, timeZone), at };

@@ -22,7 +22,8 @@ export const importDe: typeof importEn = {
   skippedTitle: "Ausgelassen",
   whys: {
     repeats: "wiederholt sich; planen Sie ihn von Hand",
-    "whole-day": "hat keine Uhrzeit",
+    "whole-day": "gilt für den ganzen Tag",
+    "no-time": "seine Uhrzeit lässt sich nicht lesen",
     cancelled: "ist abgesagt",
     "unknown-zone": "seine Zeitzone ist nicht bekannt",
   },

@@ -20,7 +20,8 @@ export const importEn = {
   skippedTitle: "Left out",
   whys: {
     repeats: "it repeats; plan it by hand",
-    "whole-day": "it has no time",
+    "whole-day": "it is for a whole day",
+    "no-time": "its time cannot be read",
     cancelled: "it is cancelled",
     "unknown-zone": "its time zone is not known",
   },

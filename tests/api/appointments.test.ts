@@ -181,6 +181,21 @@ describe("a calendar", () => {
     ]);
   });
 
+  test("leaves out times that are none, and reads the rest", async () => {
+    const { ok } = await read(
+      calendar(
+        ["DTSTART:20260230T093000", "SUMMARY:no day"],
+        ["DTSTART:20260615T253000Z", "SUMMARY:no hour"],
+        ["DTSTART:soon", "SUMMARY:no time"],
+        ["SUMMARY:nothing"],
+        ["DTSTART:20260615T093000", "SUMMARY:C-1 16"],
+      ),
+    );
+    expect(ok.rows.map(({ chart }) => chart)).toEqual(["C-1"]);
+    expect(ok.skipped.map(({ text }) => text)).toEqual(["no day", "no hour", "no time", "nothing"]);
+    expect(new Set(ok.skipped.map(({ why }) => why))).toEqual(new Set(["no-time"]));
+  });
+
   test("is refused where it breaks off", async () => {
     expect((await read("BEGIN:VCALENDAR\r\nBEGIN:VEV")).problem).toBe("list-unreadable");
   });

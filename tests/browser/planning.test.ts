@@ -1,6 +1,7 @@
 /** Visits are planned, changed, taken over from a list, printed, and their trays put away. */
 import { describe, expect } from "@jest/globals";
 import type { Page } from "playwright-core";
+import { clockAt } from "#domain";
 import type { AnswerOf } from "#contracts/operations";
 import { renderPdf } from "../helpers/read-back.ts";
 import { journey } from "./browser.ts";
@@ -86,6 +87,18 @@ describe("planning", () => {
       await screen.reads(first, /was planned already/);
       await screen.reads(second, /one is no tooth/);
       expect(await page.getByRole("button", { name: /^Plan \d/ }).count()).toBe(0);
+      // RFC 5545, 3.3.5: a time of another zone, by the clock of the practice.
+      const zoned = "DTSTART;TZID=America/New_York:20270119T020000\r\nSUMMARY:C-2203 16";
+      const event = `BEGIN:VEVENT\r\nUID:1@example.com\r\n${zoned}\r\nEND:VEVENT`;
+      const calendar = `BEGIN:VCALENDAR\r\nVERSION:2.0\r\n${event}\r\nEND:VCALENDAR\r\n`;
+      await page.getByLabel("One visit a line").fill(calendar);
+      await screen.tap("Read the list");
+      const { practice } = await screen.ask<AnswerOf<"getSession">>("/session");
+      const shown = clockAt("2027-01-19T07:00:00Z", practice.timeZone).time;
+      await screen.reads(first, new RegExp(`tooth 16, 19 Jan 2027, ${shown}`));
+      await page.getByLabel("Or a file").setInputFiles([]);
+      await page.getByLabel("Or a file").setInputFiles(file);
+      await screen.reads(first, /was planned already/);
       await screen.tap("Open", first);
       await screen.reads(page.getByRole("main"), /Tray for tooth 16, 26/);
       await screen.close();

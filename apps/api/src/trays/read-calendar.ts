@@ -48,8 +48,9 @@ function readEvent(event: Event, loaded: Loaded, timeZone: string): Row | Skippe
   const text = valueOf("summary");
   if (valueOf("status") === "CANCELLED") return { text, why: "cancelled" };
   if (event.hasProperty("rrule") || event.hasProperty("rdate")) return { text, why: "repeats" };
-  const start = event.getFirstPropertyValue("dtstart");
-  if (!(start instanceof loaded.ical.Time) || start.isDate) return { text, why: "whole-day" };
+  const start = startOf(event, loaded);
+  if (start === null) return { text, why: "no-time" };
+  if (start.isDate) return { text, why: "whole-day" };
   const zone = event.getFirstProperty("dtstart")?.getFirstParameter("tzid");
   const clock = clockOf(start, { zone, loaded, timeZone });
   if (clock === null) return { text, why: "unknown-zone" };
@@ -61,6 +62,19 @@ function readEvent(event: Event, loaded: Loaded, timeZone: string): Row | Skippe
     room: valueOf("location"),
     ...clock,
   };
+}
+
+/** `null` for a start that is none: a day that no calendar has would be taken for a later one. */
+function startOf(event: Event, { ical }: Loaded): Time | null {
+  const property = event.getFirstProperty("dtstart");
+  let start: unknown;
+  try {
+    start = property?.getFirstValue();
+  } catch {
+    return null;
+  }
+  const [, , , written] = property?.toJSON() ?? [];
+  return start instanceof ical.Time && start.toString() === written ? start : null;
 }
 
 interface ClockTold {
