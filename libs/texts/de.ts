@@ -2,7 +2,7 @@
 import type { Messages } from "./en.ts";
 import { findingsDe } from "./findings-de.ts";
 import { labelProblemsDe, scannerFaultsDe } from "./label-problems-de.ts";
-import { problemsDe } from "./problems.ts";
+import { problemsDe } from "./problems-de.ts";
 import { recordEventsDe } from "./record-events-de.ts";
 
 /** Every text but those of the screens, in German. */

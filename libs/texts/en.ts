@@ -21,7 +21,7 @@ import type {
 } from "#domain";
 import { findingsEn } from "./findings-en.ts";
 import { labelProblemsEn, scannerFaultsEn } from "./label-problems-en.ts";
-import { problemsEn } from "./problems.ts";
+import { problemsEn } from "./problems-en.ts";
 import { recordEventsEn } from "./record-events-en.ts";
 
 /** Every text but those of the screens, in English. */
