@@ -33,7 +33,9 @@ export async function inspect(screen: Screen, light: Light): Promise<string[]> {
   const faults: string[] = [];
   const note = (what: string, more: readonly string[]) =>
     faults.push(...more.map((fault) => `${what}: ${fault}`));
-  await page.emulateMedia({ colorScheme: light === "day" ? "light" : "dark" });
+  // Without motion, no colour is measured on its way from one light to the other.
+  const colorScheme = light === "day" ? "light" : "dark";
+  await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
   note(`by ${light}`, await listAxeFindings(page));
   note("too low to tap", await listSmallTargets(page));
   for (const size of sizes.toReversed()) {
