@@ -163,7 +163,7 @@ describe("the camera", () => {
     for (const size of sizes) {
       await page.setViewportSize(size);
       for (const colorScheme of ["light", "dark"] as const) {
-        await page.emulateMedia({ colorScheme });
+        await page.emulateMedia({ colorScheme, reducedMotion: "reduce" });
         faults.push(...(await listAxeFindings(page)));
       }
       const overhang = await measureOverhang(page);
