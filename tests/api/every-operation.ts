@@ -293,7 +293,8 @@ const preparing: Preparing = {
     return { params: { trayId, itemId } };
   },
   getTrayReturns: async (make) => ({ params: { trayId: (await make.smallTray()).trayId } }),
-  getDowntimeSheet: async () => ({ query: { on: "2026-06-15", language: "de" } }),
+  // A day without trays: there is a page for each, and the tests plan hundreds on their own day.
+  getDowntimeSheet: async () => ({ query: { on: "2026-06-22", language: "de" } }),
   clearTray: async (make) => {
     const { trayId, container } = await make.smallTray();
     return { params: { trayId }, body: { usedUp: [container.id] } };
