@@ -36,6 +36,15 @@ export function keyOf<N extends RouteName>(name: N, input: LooseInput = {}): rea
   return parts;
 }
 
+/**
+ * Shows the whole answer of a write in the place of what was read before. A read under way may have
+ * begun before the write and would put the older state back: it is given up.
+ */
+export function showAnswer<T>(queries: QueryClient, key: readonly unknown[], answer: T): void {
+  void queries.cancelQueries({ queryKey: key, exact: true });
+  queries.setQueryData<unknown>(key, answer);
+}
+
 interface ReadOptions {
   enabled?: boolean;
   /** Fetch again every so many milliseconds while the page is seen. */

@@ -1,6 +1,6 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useState, type ReactNode } from "react";
-import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
+import { keyOf, showAnswer, useRefresh, useWrite } from "../api/queries.ts";
 import { useHasRole } from "../session/session.ts";
 import { Cautions } from "../shell/About.tsx";
 import { ProofForm } from "../sign-in/ProofForm.tsx";
@@ -76,7 +76,7 @@ function Signature({ record }: { record: RecordView }): ReactNode {
   const refresh = useRefresh();
   const params = { recordId: record.id };
   const sign = useWrite("signRecord", (signed) => {
-    queries.setQueryData(keyOf("getRecord", { params }), signed);
+    showAnswer(queries, keyOf("getRecord", { params }), signed);
     refresh("getTray", "getToday", "listRecords");
   });
   return (

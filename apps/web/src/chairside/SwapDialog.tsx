@@ -1,7 +1,7 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useContext, useState, type ReactNode } from "react";
 import { showContainerCode } from "#domain";
-import { keyOf, useRead, useRefresh } from "../api/queries.ts";
+import { keyOf, showAnswer, useRead, useRefresh } from "../api/queries.ts";
 import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
 import { ScanEntry } from "../scanner/ScanEntry.tsx";
 import { useScanTarget } from "../scanner/ScanProvider.tsx";
@@ -138,7 +138,7 @@ function useSwap({
       about: name,
       belongsTo: record.id,
       onAnswer: (answer) =>
-        queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), answer),
+        showAnswer(queries, keyOf("getRecord", { params: { recordId: record.id } }), answer),
     }).then(
       (answer) => {
         refresh("getTray", "listContainers");

@@ -2,7 +2,7 @@ import { useQueryClient } from "@tanstack/react-query";
 import { useState, type ReactNode } from "react";
 import { useSearchParams } from "wouter";
 import { sayVerdict } from "#texts";
-import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
+import { keyOf, showAnswer, useRefresh, useWrite } from "../api/queries.ts";
 import { useWaitingFor } from "../outbox/OutboxProvider.tsx";
 import { serverNowMs } from "../api/server-clock.ts";
 import { paths } from "../paths.ts";
@@ -95,7 +95,7 @@ function StartBar({ tray, query, isAwake, choice }: StartBarProps): ReactNode {
   const waiting = useWaitingFor(tray.id).length;
   const start = useWrite("startRecord", ({ records }) => {
     for (const record of records) {
-      queries.setQueryData(keyOf("getRecord", { params: { recordId: record.id } }), record);
+      showAnswer(queries, keyOf("getRecord", { params: { recordId: record.id } }), record);
     }
     refresh("getTray", "getToday", "listTrays", "getTraySeals");
   });

@@ -1,14 +1,13 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useCallback, useContext, useEffect, useState } from "react";
 import type { BodyOf } from "#contracts/operations";
-import { keyOf } from "../api/queries.ts";
+import { keyOf, showAnswer } from "../api/queries.ts";
 import { serverNowMs } from "../api/server-clock.ts";
 import { useOutboxWrite } from "../outbox/OutboxProvider.tsx";
 import { playSound } from "../scanner/sounds.ts";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { useSayError } from "../ui/States.tsx";
 import { ToldTime } from "./late-time.ts";
-import type { RecordView } from "./steps.ts";
 
 /**
  * Writes what happens at a step on one tooth or several, through the outbox; says so where the
@@ -35,10 +34,7 @@ export function useRecordEvent(
             about,
             belongsTo: recordId,
             onAnswer: (record) =>
-              queries.setQueryData<RecordView>(
-                keyOf("getRecord", { params: { recordId } }),
-                record,
-              ),
+              showAnswer(queries, keyOf("getRecord", { params: { recordId } }), record),
           });
           return true;
         } catch (error) {

@@ -25,6 +25,12 @@ export function listenOnce(address: string, take: (event: LiveEvent) => void): (
 
 function openStream(address: string, take: (event: LiveEvent) => void): EventSource {
   const source = new EventSource(address);
+  let isFirst = true;
+  source.addEventListener("ready", () => {
+    // What changed while the stream was broken off is not told afterwards.
+    if (!isFirst) take({ kind: "changed" });
+    isFirst = false;
+  });
   source.addEventListener("changed", () => take({ kind: "changed" }));
   source.addEventListener("verdicts", ({ data }: MessageEvent<string>) => {
     const { trays } = JSON.parse(data) as { trays: { trayId: string }[] };

@@ -1,6 +1,6 @@
 import { useQueryClient } from "@tanstack/react-query";
 import { useState, type ReactNode } from "react";
-import { keyOf, useRefresh, useWrite } from "../api/queries.ts";
+import { keyOf, showAnswer, useRefresh, useWrite } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { useAnnounce } from "../ui/Announcer.tsx";
 import { Button } from "../ui/Button.tsx";
@@ -23,7 +23,7 @@ export function OverrideDialog({ trayId, finding, onClose }: OverrideDialogProps
   const refresh = useRefresh();
   const [reason, setReason] = useState("");
   const pass = useWrite("overrideFinding", (tray) => {
-    queries.setQueryData(keyOf("getTray", { params: { trayId } }), tray);
+    showAnswer(queries, keyOf("getTray", { params: { trayId } }), tray);
     refresh("getToday", "listTrays", "getRecord");
     announce({ text: t.tray.override.done, tone: "look" });
     onClose();

@@ -2,7 +2,7 @@ import { useQueryClient } from "@tanstack/react-query";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { AnswerOf } from "#contracts/operations";
 import { sayFinding } from "#texts";
-import { keyOf, useRead, useRefresh } from "../api/queries.ts";
+import { keyOf, showAnswer, useRead, useRefresh } from "../api/queries.ts";
 import { useOutboxWrite, useWaitingFor } from "../outbox/OutboxProvider.tsx";
 import { tokensOfDevice } from "../scanner/device-profile.ts";
 import { textsOf, type ScanTexts } from "../scanner/scan.ts";
@@ -170,7 +170,7 @@ export function useRemoveFromTray(tray: Tray): (item: TrayItem) => void {
       about: name,
       belongsTo: tray.id,
       onAnswer: (answer) =>
-        queries.setQueryData<Tray>(keyOf("getTray", { params: { trayId: tray.id } }), answer),
+        showAnswer(queries, keyOf("getTray", { params: { trayId: tray.id } }), answer),
     }).catch((error: unknown) => announce({ text: sayError(error), tone: "bad" }));
     const barcodes = item.barcode.split("\n");
     const undo = { label: t.common.undo, act: () => scanAgain({ barcodes, ...tokensOfDevice() }) };
