@@ -62,25 +62,7 @@ function ToothFields(props: ToothFieldsProps): ReactNode {
     <fieldset className="tooth-fields">
       <legend>{t.common.tooth(showTooth(tooth))}</legend>
       <div className="tooth-choices">
-        {modes.length === 0 ? null : (
-          <Choice<ToothMode>
-            label={words.mode}
-            options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
-            value={told.mode}
-            onChoose={(mode) => onChange({ mode })}
-          />
-        )}
-        {isSealing ? (
-          <Choice
-            label={words.provisional}
-            options={provisionalKinds.map((kind) => ({
-              value: kind,
-              label: words.provisionals[kind],
-            }))}
-            value={told.provisional}
-            onChoose={(provisional) => onChange({ provisional })}
-          />
-        ) : null}
+        <ToothChoices modes={modes} isSealing={isSealing} told={told} onChange={onChange} />
       </div>
       <details open={mayDiffer}>
         <summary className="link">{words.more}</summary>
@@ -92,6 +74,42 @@ function ToothFields(props: ToothFieldsProps): ReactNode {
         </div>
       )}
     </fieldset>
+  );
+}
+
+interface ToothChoicesProps {
+  modes: readonly ToothMode[];
+  isSealing: boolean;
+  told: Pick<ToothPlan, "mode" | "provisional">;
+  onChange: (change: Partial<Pick<ToothPlan, "mode" | "provisional">>) => void;
+}
+
+/** The mode, where the technique has several, and the provisional that a seal gets. */
+export function ToothChoices({ modes, isSealing, told, onChange }: ToothChoicesProps): ReactNode {
+  const t = useTexts();
+  const words = t.tray.plan;
+  return (
+    <>
+      {modes.length === 0 ? null : (
+        <Choice<ToothMode>
+          label={words.mode}
+          options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
+          value={told.mode}
+          onChoose={(mode) => onChange({ mode })}
+        />
+      )}
+      {isSealing ? (
+        <Choice
+          label={words.provisional}
+          options={provisionalKinds.map((kind) => ({
+            value: kind,
+            label: words.provisionals[kind],
+          }))}
+          value={told.provisional}
+          onChoose={(provisional) => onChange({ provisional })}
+        />
+      ) : null}
+    </>
   );
 }
 

@@ -1,11 +1,11 @@
 import { useState, type ReactNode } from "react";
-import { provisionalKinds, type ToothMode } from "#domain";
 import type { AnswerOf, BodyOf } from "#contracts/operations";
 import { useRead } from "../api/queries.ts";
 import { useTexts } from "../texts/Texts.tsx";
 import { Button } from "../ui/Button.tsx";
-import { CheckField, Choice, Select, TextField } from "../ui/Field.tsx";
+import { CheckField, Select, TextField } from "../ui/Field.tsx";
 import { ProblemNote, QueryView } from "../ui/States.tsx";
+import { ToothChoices } from "./TeethFields.tsx";
 import { bodyOfDraft, toggleProduct, type TemplateDraft } from "./template-draft.ts";
 import type { VisitChoices } from "./VisitForm.tsx";
 import { modesOf, type Technique } from "./visit-plan.ts";
@@ -86,38 +86,23 @@ interface PartProps {
 
 function UsualTooth({ draft, technique, change }: PartProps): ReactNode {
   const t = useTexts();
-  const words = t.tray.plan;
   const modes = modesOf(technique);
   const isSealing = technique?.visit === "sealing";
   if (modes.length === 0 && !isSealing) return null;
   return (
     <fieldset className="tooth-fields">
       <legend>{t.templates.tooth}</legend>
-      {modes.length === 0 ? null : (
-        <Choice<ToothMode>
-          label={words.mode}
-          options={modes.map((mode) => ({ value: mode, label: t.chairside.modes[mode] }))}
-          value={draft.mode ?? modes[0] ?? null}
-          onChoose={(mode) => change({ mode })}
-        />
-      )}
+      <ToothChoices
+        {...{ modes, isSealing }}
+        told={{ mode: draft.mode ?? modes[0] ?? null, provisional: draft.provisional }}
+        onChange={change}
+      />
       {isSealing ? (
-        <>
-          <Choice
-            label={words.provisional}
-            options={provisionalKinds.map((kind) => ({
-              value: kind,
-              label: words.provisionals[kind],
-            }))}
-            value={draft.provisional}
-            onChoose={(provisional) => change({ provisional })}
-          />
-          <CheckField
-            label={words.undercut}
-            checked={draft.undercut}
-            onChange={({ target }) => change({ undercut: target.checked })}
-          />
-        </>
+        <CheckField
+          label={t.tray.plan.undercut}
+          checked={draft.undercut}
+          onChange={({ target }) => change({ undercut: target.checked })}
+        />
       ) : null}
     </fieldset>
   );
